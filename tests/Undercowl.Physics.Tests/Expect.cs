@@ -10,13 +10,17 @@ internal static class Expect
         double error = Math.Abs(actual - expected) / Math.Abs(expected);
         Assert.True(
             error <= relativeTolerance,
-            string.Create(CultureInfo.InvariantCulture, $"expected {expected:R} within {relativeTolerance:G3}, got {actual:R} (off by {error:G3})"));
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"expected {expected:R} within {relativeTolerance:G3}, got {actual:R} (off by {error:G3})"));
     }
 
     public static void Outside(double relativeDistance, double unwanted, double actual) =>
         Assert.True(
             Math.Abs(actual - unwanted) / Math.Abs(unwanted) > relativeDistance,
-            string.Create(CultureInfo.InvariantCulture, $"{actual:R} is within {relativeDistance:G3} of {unwanted:R}, which it must not be"));
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{actual:R} is within {relativeDistance:G3} of {unwanted:R}, which it must not be"));
 
     public static PhysicsRangeException Refused(string quantity, Func<double> formula)
     {

@@ -23,6 +23,27 @@ internal static class Tolerances
     /// <summary>Expected number printed with six digits (standard atmosphere).</summary>
     public const double PrintedSixDigits = 5e-6;
 
+    /// <summary>Expected number printed with seven digits or more, where the last may be rounded.</summary>
+    public const double PrintedSevenDigits = 1.5e-7;
+
+    /// <summary>Absolute: numbers of order one or ten that pass through a few additions, in the unit compared.</summary>
+    public const double AbsoluteRounding = 1e-12;
+
+    /// <summary>Absolute: the same after a division by a narrow table step or through a larger number.</summary>
+    public const double AbsoluteRoundTrip = 1e-8;
+
+    /// <summary>Absolute: an expected ratio or current printed with three decimals, its input rounded to three digits.</summary>
+    public const double ThreeDecimals = 0.001;
+
+    /// <summary>Absolute: a central difference with a step of 1e-4 loses half the digits.</summary>
+    public const double CentralDifference = 1e-6;
+
+    /// <summary>Absolute, probabilities: a few units in the last place of a number near one.</summary>
+    public const double Probability = 1e-15;
+
+    /// <summary>Absolute, probabilities: the other library's own error function is good to twelve digits.</summary>
+    public const double OtherLibraryProbability = 1e-12;
+
     /// <summary>The handbook prints its density factors with two decimals, and its corner cell is a hundredth high.</summary>
     public const double DensityFactorTwoDecimals = 0.0075;
 
@@ -56,6 +77,12 @@ internal static class Tolerances
     /// <summary>24.36/6.72 against the same curve.</summary>
     public const double UniformFieldByBarMeanCurve = 0.07;
 
+    /// <summary>Paschen values printed with four or five digits by others.</summary>
+    public const double PaschenPrinted = 2e-5;
+
+    /// <summary>The criterion's double exponential enlarges rounding by the size of the avalanche.</summary>
+    public const double PaschenCriterion = 1e-9;
+
     /// <summary>Paschen coefficients in kPa are the Torr ones times a rounded 7.5 instead of 7.50062.</summary>
     public const double PaschenRoundedFactor = 2e-4;
 
@@ -64,6 +91,9 @@ internal static class Tolerances
 
     /// <summary>Fixed-step integration of the ringing circuit at 20000 steps.</summary>
     public const double Integration = 1e-7;
+
+    /// <summary>Asymptote 1/(2z) at z = 1e6, whose next term is of relative size (ln z)/z^2.</summary>
+    public const double Asymptote = 1e-6;
 
     /// <summary>Cody's approximations carry 16 digits; the argument's own rounding costs two in the tails.</summary>
     public const double NormalCentre = 1e-14;

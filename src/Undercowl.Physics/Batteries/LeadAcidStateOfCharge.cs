@@ -18,9 +18,9 @@ public static class LeadAcidStateOfCharge
     /// <summary>0.024 V per 10 degF, so V per degC. Battery maker's article, the same table's page.</summary>
     public const double VoltsPerCelsius = 0.024 / 10 * 9 / 5;
 
-    internal static ReadOnlySpan<double> RestVolts => [11.89, 12.06, 12.24, 12.45, 12.65];
+    internal static readonly double[] RestVolts = [11.89, 12.06, 12.24, 12.45, 12.65];
 
-    internal static ReadOnlySpan<double> Percent => [0, 25, 50, 75, 100];
+    internal static readonly double[] Percent = [0, 25, 50, 75, 100];
 
     /// <summary>
     /// The rest voltage as it would count at 80 degF: 0.024 V less for each 10 degF colder, 0.024 V more for each warmer.

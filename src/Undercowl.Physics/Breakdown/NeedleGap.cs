@@ -9,7 +9,7 @@ namespace Undercowl.Physics;
 /// <para>Table: 4.2 to 52 mm, 5 to 50 kV. Kilovolts scale with air density, as the table's own factors do. Peek called
 /// the needle gap unreliable (humidity, condition of the points): treat a result as good to 10 % or so.</para>
 /// <para>Extension, only when asked for. Below 4.2 mm: the line through zero and the first row. It is an estimate on
-/// the low side, since so close together even needles approach the uniform field, which needs up to three times as
+/// the low side, since so close together even needles approach the uniform field, which needs three times as
 /// much. Above 52 mm: the last line continued to 68.1 mm, where the handbook's own next row is 2.6 % lower.</para>
 /// </remarks>
 public static class NeedleGap
@@ -24,9 +24,9 @@ public static class NeedleGap
     public const double ExtensionMaximumMillimetres = 68.1;
 
     // "Spark-gap voltages", six rows of the needle column; teslacoil.france.free.fr/nos_tesla/TC20_fichiers/sheet015.htm.
-    internal static ReadOnlySpan<double> Millimetres => [4.2, 8.5, 17.5, 26.9, 38.1, 52.0];
+    internal static readonly double[] Millimetres = [4.2, 8.5, 17.5, 26.9, 38.1, 52.0];
 
-    internal static ReadOnlySpan<double> PeakKilovoltsAt25Celsius => [5, 10, 20, 30, 40, 50];
+    internal static readonly double[] PeakKilovoltsAt25Celsius = [5, 10, 20, 30, 40, 50];
 
     /// <summary>Peak kV that jumps the gap; the density factor is relative to 25 degC.</summary>
     public static double BreakdownPeakKilovolts(

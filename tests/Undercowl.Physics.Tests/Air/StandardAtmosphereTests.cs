@@ -16,7 +16,9 @@ public sealed class StandardAtmosphereTests
     }
 
     [Fact]
-    [Truth(From.Certified, "US Standard Atmosphere 1976, 11 km geopotential: 22632.1 Pa, 0.363918 kg/m3, 216.65 K; av8n.com/physics/altimetry")]
+    [Truth(
+        From.Certified,
+        "US Standard Atmosphere 1976, 11 km geopotential: 22632.1 Pa, 0.363918 kg/m3, 216.65 K; av8n.com/physics/altimetry")]
     public void The_top_of_the_layer_is_the_published_tropopause()
     {
         Expect.Within(Tolerances.Rounding, 216.65, StandardAtmosphere.TemperatureKelvin(11000));
@@ -25,7 +27,9 @@ public sealed class StandardAtmosphereTests
     }
 
     [Fact]
-    [Truth(From.Certified, "10 km geopotential 26436.2 Pa, quoted in public code; 5000 ft 12.230 psia, engineersedge.com standard_atmospheric_data_15729")]
+    [Truth(
+        From.Certified,
+        "10 km geopotential 26436.2 Pa, quoted in public code; 5000 ft 12.230 psia, engineersedge.com standard_atmospheric_data_15729")]
     public void Ten_kilometres_and_five_thousand_feet_match_their_tables()
     {
         Expect.Within(Tolerances.PrintedSixDigits, 26.4362, StandardAtmosphere.PressureKilopascals(10000));
@@ -45,10 +49,13 @@ public sealed class StandardAtmosphereTests
             StandardAtmosphere.PressureKilopascals(StandardAtmosphere.GeopotentialMetres(geometric)));
 
     [Fact]
-    [Truth(From.Derived, "trap: 1000/2000/3000 ft factors 0.9711, 0.9428, 0.9151 are density ratios; pressure gives 0.9644, 0.9298, 0.8962")]
+    [Truth(
+        From.Derived,
+        "trap: 1000/2000/3000 ft factors 0.9711, 0.9428, 0.9151 are density ratios; pressure gives 0.9644, 0.9298, 0.8962")]
     public void Pressure_and_density_ratios_are_not_the_same_factor()
     {
-        foreach ((double feet, double density, double pressure) in new[] { (1000, 0.9711, 0.9644), (2000, 0.9428, 0.9298), (3000, 0.9151, 0.8962) })
+        (double, double, double)[] rows = [(1000, 0.9711, 0.9644), (2000, 0.9428, 0.9298), (3000, 0.9151, 0.8962)];
+        foreach ((double feet, double density, double pressure) in rows)
         {
             double metres = Length.MetresFromFeet(feet);
             Expect.Within(Tolerances.PrintedFourDigits, density, StandardAtmosphere.KilogramsPerCubicMetre(metres) / 1.225);

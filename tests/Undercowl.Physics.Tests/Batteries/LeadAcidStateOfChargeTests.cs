@@ -17,16 +17,17 @@ public sealed class LeadAcidStateOfChargeTests
     [Truth(From.Certified, Table)]
     public void Table_rows_are_met_in_both_directions(double volts, double percent)
     {
-        Assert.Equal(percent, LeadAcidStateOfCharge.PercentFrom(volts, LeadAcidStateOfCharge.ReferenceCelsius), 9);
-        Assert.Equal(volts, LeadAcidStateOfCharge.RestVoltsAt(percent, LeadAcidStateOfCharge.ReferenceCelsius), 12);
+        double reference = LeadAcidStateOfCharge.ReferenceCelsius;
+        Assert.Equal(percent, LeadAcidStateOfCharge.PercentFrom(volts, reference), Tolerances.AbsoluteRoundTrip);
+        Assert.Equal(volts, LeadAcidStateOfCharge.RestVoltsAt(percent, reference), Tolerances.AbsoluteRounding);
     }
 
     [Fact]
     [Truth(From.Certified, Table + ", each inner row predicted from the others")]
     public void Leaving_out_any_inner_row_predicts_its_charge_within_two_points()
     {
-        double[] volts = LeadAcidStateOfCharge.RestVolts.ToArray();
-        double[] percent = LeadAcidStateOfCharge.Percent.ToArray();
+        double[] volts = LeadAcidStateOfCharge.RestVolts;
+        double[] percent = LeadAcidStateOfCharge.Percent;
         for (int row = 1; row < volts.Length - 1; row++)
         {
             double[] from = volts.Where((_, i) => i != row).ToArray();
@@ -43,7 +44,9 @@ public sealed class LeadAcidStateOfChargeTests
     [Truth(From.Certified, "0.024 V per 10 degF from 80 degF: -0.096 V at 40 degF, -0.192 V at 0 degF; the table's own article")]
     public void Temperature_moves_the_voltage_as_published(double fahrenheit, double volts) =>
         Assert.Equal(
-            12.45 + volts, LeadAcidStateOfCharge.VoltsAtReference(12.45, Temperature.CelsiusFromFahrenheit(fahrenheit)), 12);
+            12.45 + volts,
+            LeadAcidStateOfCharge.VoltsAtReference(12.45, Temperature.CelsiusFromFahrenheit(fahrenheit)),
+            Tolerances.AbsoluteRounding);
 
     [Fact]
     [Truth(From.Derived, "12.45 V at 40 degF counts as 12.354 V: between 50 and 75 %, 50 + 25 x 0.114/0.21 = 63.6")]
@@ -79,7 +82,7 @@ public sealed class LeadAcidStateOfChargeTests
             {
                 double volts = LeadAcidStateOfCharge.RestVoltsAt(percent, celsius);
                 Assert.True(LeadAcidStateOfCharge.TryPercentFrom(volts, celsius, out double back));
-                Assert.Equal(percent, back, 8);
+                Assert.Equal(percent, back, Tolerances.AbsoluteRoundTrip);
                 Assert.True(LeadAcidStateOfCharge.RestVoltsAt(percent + more, celsius) > volts);
             },
             seed: "0N0XIzNsQ0O2");

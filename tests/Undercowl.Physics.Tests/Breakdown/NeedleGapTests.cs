@@ -36,8 +36,8 @@ public sealed class NeedleGapTests
     [Truth(From.Certified, Handbook + ", each inner row predicted from the others")]
     public void Leaving_out_any_inner_row_predicts_it_within_three_percent()
     {
-        double[] millimetres = NeedleGap.Millimetres.ToArray();
-        double[] kilovolts = NeedleGap.PeakKilovoltsAt25Celsius.ToArray();
+        double[] millimetres = NeedleGap.Millimetres;
+        double[] kilovolts = NeedleGap.PeakKilovoltsAt25Celsius;
         for (int out_ = 1; out_ < millimetres.Length - 1; out_++)
         {
             double[] from = millimetres.Where((_, i) => i != out_).ToArray();
@@ -53,7 +53,9 @@ public sealed class NeedleGapTests
     [InlineData(25, 33.0)]
     [InlineData(30, 41.0)]
     [InlineData(35, 51.0)]
-    [Truth(From.Memory, "AIEE Standards 1914-16 needle gap, new No. 00 needles, effective kV, 25 degC, 760 mmHg, 80 % humidity; to be confirmed")]
+    [Truth(
+        From.Memory,
+        "AIEE Standards 1914-16 needle gap, new No. 00 needles, effective kV, 25 degC, 760 mmHg, 80 % humidity; to be confirmed")]
     public void The_AIEE_needle_standard_agrees_as_effective_values_and_not_as_peaks(double effectiveKilovolts, double millimetres)
     {
         double computed = NeedleGap.GapMillimetres(SineWave.PeakFromEffective(effectiveKilovolts));

@@ -5,16 +5,19 @@ namespace Undercowl.Physics.Tests;
 public sealed class PaschenLawTests
 {
     [Fact]
-    [Truth(From.Certified, "15, 365, 0.01 at 760 Torr x 1 mm: 5035.0 V, asserted in public code quoting Lieberman and Lichtenberg, 2nd ed., table 14.1")]
+    [Truth(
+        From.Certified,
+        "15, 365, 0.01 at 760 Torr x 1 mm: 5035.0 V, asserted in public code quoting Lieberman and Lichtenberg, 2nd ed., table 14.1")]
     public void One_atmosphere_across_a_millimetre() =>
         Expect.Within(
-            2e-5, 5035.0, PaschenLaw.BreakdownVolts(PressureDistance.FromTorrCentimetres(76), TownsendCoefficients.Air));
+            Tolerances.PaschenPrinted, 5035.0,
+            PaschenLaw.BreakdownVolts(PressureDistance.FromTorrCentimetres(76), TownsendCoefficients.Air));
 
     [Fact]
     [Truth(From.Certified, "305.27 V for 15, 365, 0.01, asserted in public code; position e ln(1 + 1/gamma)/A = 0.836 Torr cm by hand")]
     public void The_minimum_of_airs_formula()
     {
-        Expect.Within(2e-5, 305.27, PaschenLaw.MinimumVolts(TownsendCoefficients.Air));
+        Expect.Within(Tolerances.PaschenPrinted, 305.27, PaschenLaw.MinimumVolts(TownsendCoefficients.Air));
         Expect.Within(Tolerances.PrintedFourDigits, 0.836, PaschenLaw.MinimumAt(TownsendCoefficients.Air).TorrCentimetres);
     }
 
@@ -27,7 +30,9 @@ public sealed class PaschenLawTests
     }
 
     [Fact]
-    [Truth(From.Certified, "measured minimum of air about 327 V near 0.567 Torr cm (highvoltageconnection.com paschen-curve; 7.5 um at 1 atm)")]
+    [Truth(
+        From.Certified,
+        "measured minimum of air about 327 V near 0.567 Torr cm (highvoltageconnection.com paschen-curve; 7.5 um at 1 atm)")]
     public void The_formula_does_not_pretend_to_be_the_measured_minimum()
     {
         Expect.Outside(0.05, 327, PaschenLaw.MinimumVolts(TownsendCoefficients.Air));
@@ -73,7 +78,7 @@ public sealed class PaschenLawTests
         PressureDistance pd = PressureDistance.From(101.325, 1);
         Expect.Within(Tolerances.Rounding, 10.1325, pd.KilopascalCentimetres);
         Expect.Within(Tolerances.Rounding, 76, pd.TorrCentimetres);
-        Expect.Within(1e-6, 7.50062, PressureDistance.FromKilopascalCentimetres(1).TorrCentimetres);
+        Expect.Within(Tolerances.PrintedSixDigits, 7.50062, PressureDistance.FromKilopascalCentimetres(1).TorrCentimetres);
         Assert.Equal(0, default(PressureDistance).TorrCentimetres);
     }
 
@@ -90,7 +95,9 @@ public sealed class PaschenLawTests
             seed: "0N0XIzNsQ0O2");
 
     [Fact]
-    [Truth(From.Derived, "at breakdown gamma (exp(alpha d) - 1) = 1 with alpha = A p exp(-B p d/V): the criterion itself, not the solved formula")]
+    [Truth(
+        From.Derived,
+        "at breakdown gamma (exp(alpha d) - 1) = 1 with alpha = A p exp(-B p d/V): the criterion itself, not the solved formula")]
     public void The_solved_voltage_meets_townsends_criterion() =>
         Gen.Select(Gen.Double[0.35, 50], Gen.Double[0.005, 0.2]).Sample(
             (pd, gamma) =>
@@ -98,7 +105,7 @@ public sealed class PaschenLawTests
                 TownsendCoefficients gas = TownsendCoefficients.PerTorrCentimetre(15, 365, gamma);
                 double volts = PaschenLaw.BreakdownVolts(PressureDistance.FromTorrCentimetres(pd), gas);
                 double avalanche = 15 * pd * Math.Exp(-365 * pd / volts);
-                Expect.Within(1e-9, 1, gamma * (Math.Exp(avalanche) - 1));
+                Expect.Within(Tolerances.PaschenCriterion, 1, gamma * (Math.Exp(avalanche) - 1));
             },
             seed: "0N0XIzNsQ0O2");
 }

@@ -60,7 +60,7 @@ public sealed class TesterGapTests
 
     [Fact]
     [Truth(From.Certified, "fast pulses need up to 5 against 3.8 kV, Michler et al. (KIT) as quoted in public code: ln 1.32 = 0.28")]
-    public void Two_deviations_of_every_band_about_cover_the_excess_of_a_fast_pulse()
+    public void The_excess_of_a_fast_pulse_is_within_two_and_a_half_deviations_of_every_band()
     {
         foreach (ElectrodeShape shape in Enum.GetValues<ElectrodeShape>())
         {

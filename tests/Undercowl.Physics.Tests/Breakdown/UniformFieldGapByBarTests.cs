@@ -8,7 +8,9 @@ public sealed class UniformFieldGapByBarTests
     [InlineData(1, 1, 4.561)]
     [InlineData(1, 1.01325, 4.607)]
     [InlineData(10, 1.01325, 31.447)]
-    [Truth(From.Certified, "Kuffel, Zaengl and Kuffel, 2nd ed. 2000, ch. 5, values as quoted in public code (not checked against the book there)")]
+    [Truth(
+        From.Certified,
+        "Kuffel, Zaengl and Kuffel, 2nd ed. 2000, ch. 5, values as quoted in public code (not checked against the book there)")]
     public void One_bar_and_one_atmosphere(double millimetres, double bar, double kilovolts) =>
         Expect.Within(Tolerances.PrintedFourDigits, kilovolts, UniformFieldGapByBar.BreakdownPeakKilovolts(millimetres, bar));
 

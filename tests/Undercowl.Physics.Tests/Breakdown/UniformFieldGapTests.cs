@@ -29,7 +29,8 @@ public sealed class UniformFieldGapTests
 
     [Fact]
     [Truth(From.Derived, "24.22 x 0.1 + 6.08 sqrt 0.1 = 4.344665")]
-    public void A_millimetre_to_seven_digits() => Expect.Within(1e-7, 4.344665, UniformFieldGap.BreakdownPeakKilovolts(1));
+    public void A_millimetre_to_seven_digits() =>
+        Expect.Within(Tolerances.PrintedSevenDigits, 4.344665, UniformFieldGap.BreakdownPeakKilovolts(1));
 
     [Theory]
     [InlineData(1, 43.45)]

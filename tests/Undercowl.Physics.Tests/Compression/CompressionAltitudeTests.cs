@@ -18,7 +18,9 @@ public sealed class CompressionAltitudeTests
     }
 
     [Fact]
-    [Truth(From.Certified, "a magazine letter: 120 psi at sea level reads about 100 psi at 5000 ft; its '1 % per 250 ft' (96 psi) contradicts itself")]
+    [Truth(
+        From.Certified,
+        "a magazine letter: 120 psi at sea level reads about 100 psi at 5000 ft; its '1 % per 250 ft' (96 psi) contradicts itself")]
     public void The_published_reading_at_5000_feet_is_met_and_its_rule_of_thumb_is_not()
     {
         double ambient = StandardAtmosphere.PressureKilopascals(Length.MetresFromFeet(5000));

@@ -15,7 +15,9 @@ public sealed class CompressionGaugePressureTests
         Expect.Within(Tolerances.PrintedFourDigits, kilopascals, CompressionGaugePressure.GaugeKilopascals(6, exponent));
 
     [Fact]
-    [Truth(From.Certified, "ratio 7.5, n 1.3 at 14.7 psi: 13.73 times ambient, 201.8 psi absolute, 187.1 psi gauge; encyclopaedia article, altsci.com mirror")]
+    [Truth(
+        From.Certified,
+        "ratio 7.5, n 1.3 at 14.7 psi: 13.73 times ambient, 201.8 psi absolute, 187.1 psi gauge; encyclopaedia article, altsci.com mirror")]
     public void The_published_example_at_7_and_a_half_to_one()
     {
         double ambient = Pressure.KilopascalsFromPsi(14.7);

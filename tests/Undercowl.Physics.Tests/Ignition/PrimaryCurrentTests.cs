@@ -10,7 +10,7 @@ public sealed class PrimaryCurrentTests
     [InlineData(12, 3, 8, 0, 0)]
     [Truth(From.Derived, "(V/R)(1 - exp(-R t/L)) by hand, Heywood 1988 eq. 9.53 as quoted in public code")]
     public void The_rise_by_hand(double volts, double ohms, double millihenries, double milliseconds, double amperes) =>
-        Assert.Equal(amperes, PrimaryCurrent.Amperes(volts, ohms, millihenries, milliseconds), 0.001);
+        Assert.Equal(amperes, PrimaryCurrent.Amperes(volts, ohms, millihenries, milliseconds), Tolerances.ThreeDecimals);
 
     [Fact]
     [Truth(From.Independent, "the circuit's equation L dI/dt = V - R I, by central difference")]
@@ -22,7 +22,7 @@ public sealed class PrimaryCurrentTests
                 double slope = (PrimaryCurrent.Amperes(volts, ohms, millihenries, milliseconds + Step)
                     - PrimaryCurrent.Amperes(volts, ohms, millihenries, milliseconds - Step)) / (2 * Step);
                 double amperes = PrimaryCurrent.Amperes(volts, ohms, millihenries, milliseconds);
-                Assert.Equal(volts - (ohms * amperes), millihenries * slope, 1e-6);
+                Assert.Equal(volts - (ohms * amperes), millihenries * slope, Tolerances.CentralDifference);
             },
             seed: "0N0XIzNsQ0O2");
 
