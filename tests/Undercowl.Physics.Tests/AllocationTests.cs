@@ -25,6 +25,7 @@ public sealed class AllocationTests
         sum += UniformFieldGapByBar.BreakdownPeakKilovolts(1, 1);
         sum += PaschenLaw.BreakdownVolts(PressureDistance.From(101, 1), TownsendCoefficients.Air);
         sum += PlugVoltageDemand.RequiredKilovolts(0.7, 10, 600);
+        sum += AvailableVoltage.CapacitorDischargeKilovolts(1, 300, 0.5, 50);
         sum += AvailableVoltage.InductiveKilovolts(8, 4, 0.2, 100, 1, 50);
         sum += PrimaryCurrent.Amperes(12, 3, 8, 5) + ShuntedInductivePeak.Ratio(ShuntDamping.Ratio(80, 70, 1));
         sum += CrankingPeakVoltage.PeakVoltsAt(PeakVoltageFamily.Winding, 400, 120, 300);

@@ -98,6 +98,26 @@ public sealed class TesterGapTests
             },
             seed: "0N0XIzNsQ0O2");
 
+    [Theory]
+    [InlineData(ElectrodeShape.Needle, 2.01, 51.9)]
+    [InlineData(ElectrodeShape.BluntPoints, 2.01, 51.9)]
+    [InlineData(ElectrodeShape.NearUniform, 0.301, 19.9)]
+    [InlineData(ElectrodeShape.Sphere, 2.71, 24.9)]
+    [Truth(From.Derived, "both directions have the same ends: the shortest and longest gaps of each shape come back, beyond them nothing does")]
+    public void The_ends_of_the_range_are_the_same_in_both_directions(ElectrodeShape shape, double shortest, double longest)
+    {
+        foreach (double gap in new[] { shortest, longest })
+        {
+            double kilovolts = TesterGap.BreakdownKilovolts(shape, gap, 1, 25);
+            Expect.Within(Tolerances.RoundTrip, gap, TesterGap.GapMillimetres(shape, kilovolts, 1, 25));
+        }
+
+        double least = TesterGap.BreakdownKilovolts(shape, shortest, 1, 25);
+        double most = TesterGap.BreakdownKilovolts(shape, longest, 1, 25);
+        Assert.Throws<PhysicsRangeException>(() => TesterGap.GapMillimetres(shape, least * 0.97, 1, 25));
+        Assert.Throws<PhysicsRangeException>(() => TesterGap.GapMillimetres(shape, most * 1.03, 1, 25));
+    }
+
     [Fact]
     [Truth(From.Derived, "a wider gap or denser air never breaks down at less, across the seams of the ranges too")]
     public void Kilovolts_rise_with_gap_and_density() =>
