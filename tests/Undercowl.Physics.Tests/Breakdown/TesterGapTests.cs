@@ -103,7 +103,7 @@ public sealed class TesterGapTests
     [InlineData(ElectrodeShape.BluntPoints, 2.01, 51.9)]
     [InlineData(ElectrodeShape.NearUniform, 0.301, 19.9)]
     [InlineData(ElectrodeShape.Sphere, 2.71, 24.9)]
-    [Truth(From.Derived, "both directions have the same ends: the shortest and longest gaps of each shape come back, beyond them nothing does")]
+    [Truth(From.Derived, "both directions have the same ends: the extreme gaps come back, beyond them nothing does")]
     public void The_ends_of_the_range_are_the_same_in_both_directions(ElectrodeShape shape, double shortest, double longest)
     {
         foreach (double gap in new[] { shortest, longest })
