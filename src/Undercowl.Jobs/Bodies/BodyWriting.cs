@@ -8,7 +8,7 @@ internal static class BodyWriting
     public static void Text(this Utf8JsonWriter json, string name, string? value)
     {
         if (value is not null)
-            json.WriteString(name, value);
+            json.WriteString(name, CanonicalText.Bytes(value));
     }
 
     public static void Whole(this Utf8JsonWriter json, string name, long? value)
@@ -56,7 +56,7 @@ internal static class BodyWriting
             return;
         json.WriteStartObject(name);
         foreach (var (key, value) in map)
-            json.WriteString(key, value);
+            json.WriteString(key, CanonicalText.Bytes(value));
         json.WriteEndObject();
     }
 
@@ -76,7 +76,7 @@ internal static class BodyWriting
             return;
         json.WriteStartArray(name);
         foreach (var item in list)
-            json.WriteStringValue(item?.ToString());
+            json.WriteStringValue(CanonicalText.Bytes(item?.ToString() ?? ""));
         json.WriteEndArray();
     }
 

@@ -23,7 +23,7 @@ public sealed record UnknownBody(string Name, string Json) : EntryBody
 
     internal override void Write(Utf8JsonWriter json)
     {
-        using var document = CanonicalJson.Parse(System.Text.Encoding.UTF8.GetBytes(Json));
+        using var document = CanonicalJson.Parse(CanonicalText.Bytes(Json));
         foreach (var member in document.RootElement.EnumerateObject())
             member.WriteTo(json);
     }

@@ -35,8 +35,7 @@ public static class CanonicalJson
         }
         catch (InvalidOperationException error)
         {
-            // JsonElement.GetString meets half a surrogate pair written as \ud800: no UTF-8 can hold it.
-            throw new JobException("A text holds half of a surrogate pair, which is not a character.", "Replace the escaped \\ud800 to \\udfff by the character that was meant.", error);
+            throw HalfPair(error);
         }
 
         return output.WrittenSpan.ToArray();
@@ -50,11 +49,20 @@ public static class CanonicalJson
         {
             return JsonDocument.Parse(json, Strict);
         }
+        catch (InvalidOperationException error)
+        {
+            throw HalfPair(error);
+        }
         catch (JsonException error)
         {
             throw new JobException($"The text is not JSON: {Reason(error)}", "Restore the line from a copy of the job, or move it out of the file.", error);
         }
     }
+
+    // System.Text.Json meets half a surrogate pair, written as \ud800, only when it unescapes a text: no UTF-8 can hold it.
+    private static JobException HalfPair(InvalidOperationException error) => new(
+        "A text holds half of a surrogate pair, which is not a character.",
+        "Replace the escaped \\ud800 to \\udfff by the character that was meant.", error);
 
     private static string Reason(JsonException error)
     {

@@ -18,7 +18,7 @@ public sealed record EmbeddedJson
     /// <summary>Takes any spelling of a JSON object. Throws <see cref="JobException"/> on anything else, and on numbers that are not whole.</summary>
     public static EmbeddedJson Of(string json)
     {
-        using var document = CanonicalJson.Parse(Encoding.UTF8.GetBytes(json));
+        using var document = CanonicalJson.Parse(CanonicalText.Bytes(json));
         return Of(document.RootElement);
     }
 

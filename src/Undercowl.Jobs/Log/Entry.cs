@@ -78,7 +78,7 @@ public sealed class Entry : IEquatable<Entry>
     }
 
     /// <summary>Reads one line given as text.</summary>
-    public static Entry Parse(string line) => Parse(Encoding.UTF8.GetBytes(line));
+    public static Entry Parse(string line) => Parse(CanonicalText.Bytes(line));
 
     /// <summary>
     /// Puts an entry together. It is read back before it is returned, so what cannot be read is never written. The time
@@ -87,21 +87,7 @@ public sealed class Entry : IEquatable<Entry>
     public static Entry Of(EntryId id, DateTimeOffset at, string device, long sequence, IEnumerable<EntryId> parents, EntryBody body)
     {
         var buffer = new ArrayBufferWriter<byte>(512);
-        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { SkipValidation = false }))
-        {
-            json.WriteStartObject();
-            json.WriteString("id", id.ToString());
-            json.WriteString("at", at.ToUniversalTime().ToString(AtFormat, CultureInfo.InvariantCulture));
-            json.WriteString("device", device);
-            json.WriteNumber("seq", sequence);
-            json.List("parents", parents.Distinct().Order().ToArray());
-            json.WriteString("kind", body.Kind);
-            json.WriteStartObject("body");
-            body.Write(json);
-            json.WriteEndObject();
-            json.WriteEndObject();
-        }
-
+        Write(buffer, id, at, device, sequence, parents, body);
         return Parse(CanonicalJson.Of(buffer.WrittenMemory));
     }
 
@@ -142,5 +128,22 @@ public sealed class Entry : IEquatable<Entry>
             if (i > 0 && Parents[i] <= Parents[i - 1])
                 throw envelope.Bad("parents", "is out of order or names an entry twice", "Write the ids in ascending order, each once.");
         }
+    }
+
+    private static void Write(
+        ArrayBufferWriter<byte> buffer, EntryId id, DateTimeOffset at, string device, long sequence, IEnumerable<EntryId> parents, EntryBody body)
+    {
+        using var json = new Utf8JsonWriter(buffer);
+        json.WriteStartObject();
+        json.WriteString("id", id.ToString());
+        json.WriteString("at", at.ToUniversalTime().ToString(AtFormat, CultureInfo.InvariantCulture));
+        json.Text("device", device);
+        json.WriteNumber("seq", sequence);
+        json.List("parents", parents.Distinct().Order().ToArray());
+        json.WriteString("kind", body.Kind);
+        json.WriteStartObject("body");
+        body.Write(json);
+        json.WriteEndObject();
+        json.WriteEndObject();
     }
 }

@@ -1,0 +1,63 @@
+namespace Undercowl.Jobs.Tests.Bodies;
+
+/// <summary>Bodies that must be refused: kind, body, what the problem names, whether the schema can tell too.</summary>
+internal static class BadBodies
+{
+    private const string FindingRest = "\"check\":\"spark\",\"hand\":\"t\",\"occasion\":\"o\",\"place\":\"engine\",\"revision\":1,\"setUp\":{}";
+
+    public static readonly (string Kind, string Body, string Named, bool SchemaTells)[] All =
+    [
+        ("ambient", "{}", "ambient", true),
+        ("ambient", """{"temperature":{"unit":"°C","value":"1e2"}}""", "1e2", true),
+        ("ambient", """{"temperature":{"unit":"deg C","value":"12"}}""", "unit", true),
+        ("ambient", """{"temperature":{"value":"12"}}""", "unit", true),
+        ("ambient", """{"temperature":12}""", "temperature", true),
+        ("ambient", """{"temperature":null}""", "null", true),
+        ("ambient", """{"temperature":{"unit":"°C","value":"12345678901234567890123456789"}}""", "value", true),
+        ("approved", """{"by":"owner"}""", "what", true),
+        ("approved", """{"what":"coil","by":"owner","limit":{"value":"10","currency":"eur"}}""", "eur", true),
+        ("caution-acknowledged", """{"caution":"High Voltage"}""", "High Voltage", true),
+        ("complaint", """{"id":"misses"}""", "setUp", true),
+        ("cranked", """{"seconds":0}""", "seconds", true),
+        ("declined", """{"what":"flywheel-off","why":""}""", "why", true),
+        ("finding", "{" + FindingRest + "}", "reading", true),
+        ("finding", "{" + FindingRest + ",\"reading\":{}}", "reading", true),
+        ("finding", "{" + FindingRest + ",\"reading\":{\"choice\":\"a\",\"open\":true}}", "choice and open", true),
+        ("finding", "{" + FindingRest + ",\"reading\":{\"open\":false}}", "open", true),
+        ("finding", "{" + FindingRest + ",\"reading\":{\"number\":\"12\"}}", "number", true),
+        ("finding", "{" + FindingRest + ",\"reading\":{\"count\":{\"k\":3,\"n\":2}}}", "3 of 2", false),
+        ("finding", "{" + FindingRest + ",\"reading\":{\"count\":{\"k\":0,\"n\":0}}}", "\"n\"", true),
+        ("finding", "{" + FindingRest.Replace("engine", "cylinder 2", StringComparison.Ordinal) + ",\"reading\":{\"open\":true}}", "cylinder 2", true),
+        ("finding", "{" + FindingRest.Replace("engine", "pair:4+1", StringComparison.Ordinal) + ",\"reading\":{\"open\":true}}", "pair:4+1", false),
+        ("finding", "{" + FindingRest.Replace("\"revision\":1", "\"revision\":0", StringComparison.Ordinal) + ",\"reading\":{\"open\":true}}", "revision", true),
+        ("finding", "{" + FindingRest.Replace("{}", "{\"Stop wire\":\"off\"}", StringComparison.Ordinal) + ",\"reading\":{\"open\":true}}", "Stop wire", true),
+        ("finding", "{" + FindingRest.Replace("{}", "{\"stop-wire\":true}", StringComparison.Ordinal) + ",\"reading\":{\"open\":true}}", "stop-wire", true),
+        ("finding", "{" + FindingRest + ",\"reading\":{\"open\":true},\"against\":[7]}", "against", true),
+        ("finding", "{" + FindingRest + ",\"reading\":{\"open\":true},\"hearsay\":false}", "hearsay", true),
+        ("intake", """{"question":"last-done"}""", "answer", true),
+        ("interlock", """{"id":"air","state":"clear","place":"cyl:0"}""", "cyl:0", true),
+        ("layout", """{"layout":[],"why":"two leads"}""", "layout", true),
+        ("note", """{"text":7}""", "text", true),
+        ("note", """{"text":"a","about":["1"]}""", "about", true),
+        ("occasion", """{"heat":"tepid","why":"ran"}""", "tepid", true),
+        ("opened", """{"layout":{},"knowledge":"md5:00","complaint":{"id":"misses","setUp":{}}}""", "knowledge", true),
+        ("opened", """{"layout":{},"knowledge":"sha256:0000000000000000000000000000000000000000000000000000000000000000"}""", "complaint", true),
+        ("photo", """{"hash":"sha256:00","type":"image/jpeg","size":1}""", "hash", true),
+        ("plate", """{"facts":[]}""", "facts", true),
+        ("proof", """{"findings":[],"statement":"ran"}""", "proof", true),
+        ("rate", """{"perHour":72,"currency":"EUR"}""", "perHour", true),
+        ("remedy", """{"action":"clean","revision":1,"place":"engine","result":"better"}""", "better", true),
+        ("remedy", """{"action":"clean","revision":1,"place":"engine","parts":["plug"]}""", "fitted part", true),
+        ("remedy", """{"action":"clean","revision":1,"place":"engine","figures":{"gap":"0.9"}}""", "gap", true),
+        ("result", """{"remedy":"last","result":"cured"}""", "last", true),
+        ("set-up", """{"change":{}}""", "changes nothing", true),
+        ("sign-off", """{"outcome":"done","by":"t","open":[]}""", "done", true),
+        ("specs", """{"part":"coil","item":"resistance","origin":"manual"}""", "no figure", true),
+        ("specs", """{"part":"Coil","item":"resistance","origin":"manual","low":{"unit":"ohm","value":"1"}}""", "Coil", true),
+        ("swap", """{"part":"coil","a":"cyl:2","b":"cyl:2"}""", "both sides", false),
+        ("tools", """{"have":["meter"]}""", "lack", true),
+        ("tools", """{"have":["meter"],"lack":["meter"]}""", "both at hand", false),
+        ("ventilated", """{"clear":[]}""", "no place", true),
+        ("withdrawn", """{"entry":"019aba81-838e-7000-8000-000000000003"}""", "why", true),
+    ];
+}
