@@ -94,8 +94,9 @@ public sealed class JobFile : IDisposable
             RandomAccess.Write(data, line, length);
             RandomAccess.FlushToDisk(data);
         }
-        catch (IOException error)
+        catch (Exception error)
         {
+            // Whatever it was: a limit on file sizes, for one, comes as an ArgumentOutOfRangeException.
             TakeBack();
             throw Failed("Nothing was recorded", error);
         }
@@ -130,7 +131,7 @@ public sealed class JobFile : IDisposable
         {
             fresh = WholeFile.Write(Path, bytes);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error)
         {
             throw Failed("Nothing was merged", error);
         }
