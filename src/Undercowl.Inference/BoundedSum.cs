@@ -1,0 +1,265 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace Undercowl.Inference;
+
+/// <summary>
+/// The posterior from a set H of joint assignments of rare roots, taken in decreasing weight; everything else, common
+/// faults included, is summed exactly for each.
+/// <para>
+/// The bound. Let w(h) be the prior of assignment h times the single-node likelihoods on the rare roots, divided by the
+/// sum W of that over all assignments, so that w sums to 1. Let e be the evidence, and for each other finding i let L_i be
+/// its largest value: for a likelihood its largest number (over states still possible), for an observed node the largest
+/// entry of its own distribution for the state seen. Put L* = W times the product of the L_i.
+/// (1) P(h, e) is at most w(h) L*. Write P(h, e) as the sum, over the nodes that are neither rare nor observed, of the
+/// product of all distributions and likelihoods. Replace every likelihood and every observed node's distribution by its
+/// L_i: no term gets smaller. What remains is W w(h) times a sum of products of distributions of unobserved nodes given
+/// their parents, which is at most 1, children summed first.
+/// (2) With Z = sum of P(h, e) over H, R = the same sum over all other assignments and d = 1 - w(H), (1) gives
+/// 0 &lt;= R &lt;= d L*.
+/// (3) For a state s of any node let n be its part of Z and m its part of R, 0 &lt;= m &lt;= R. The answer given is n / Z,
+/// the truth (n + m) / (Z + R). Their difference is (m - R n / Z) / (Z + R); as n / Z lies in [0, 1], the numerator lies in
+/// [-R, R]; so the error is at most R / (Z + R), which grows with R and hence is at most d L* / (Z + d L*).
+/// </para>
+/// <para>d is rounded up by more than its own rounding error, so that it is never too small.</para>
+/// </summary>
+internal sealed class BoundedSum
+{
+    /// <summary>2^-52: twice the relative rounding error of one operation.</summary>
+    private const double Rounding = 2.220446049250313e-16;
+
+    private readonly Evidence _evidence;
+    private readonly EliminationOptions _options;
+    private readonly List<(int[] States, double LogWeight)> _covered = [];
+    private readonly double[]?[] _sums;
+    private double _reference = double.NegativeInfinity;
+    private double _total;
+
+    public BoundedSum(Evidence evidence, EliminationOptions options)
+    {
+        _evidence = evidence;
+        _options = options;
+        _sums = new double[evidence.Network.Count][];
+        var relevant = new Relevant(evidence, options.Wanted, keepZeros: false);
+        if (!relevant.Possible)
+            return;
+        Rare = options.Rare is null ? Choose(relevant) : [.. options.Rare.Where(v => relevant.Included[v])];
+        var weights = new double[Rare.Length][];
+        var logTotal = 0.0;
+        for (var i = 0; i < Rare.Length; i++)
+            logTotal += Weights(Rare[i], relevant, out weights[i]);
+        var logLargest = logTotal + LargestLikelihoods(relevant);
+        var mass = 0.0;
+        var covered = 0;
+        var complete = true;
+        foreach (var (states, weight) in Assignments.InOrder(weights))
+        {
+            if (covered >= options.Assignments || (covered > 0 && Products > 4 * options.RowBudget))
+            {
+                complete = false;
+                break;
+            }
+
+            covered++;
+            mass += weight;
+            Add(states);
+            Omitted = Math.Max(0, 1 - mass) + (covered + 4 * Rare.Length + 8) * Rounding;
+            ErrorBound = Bound(logLargest, LogEvidence, Omitted);
+            if (ErrorBound <= options.TargetError)
+            {
+                complete = false;
+                break;
+            }
+        }
+
+        if (complete)
+            ErrorBound = Omitted = 0;
+        Possible = LogEvidence > double.NegativeInfinity;
+        LogLargest = logLargest;
+        if (!Possible && !complete)
+            throw new InferenceException(InferenceFault.RowBudget, $"None of the {covered} likeliest assignments of the rare roots fits the findings; allow more assignments or rows.");
+        foreach (var sums in _sums)
+        {
+            for (var i = 0; i < sums?.Length; i++)
+                sums[i] /= _total;
+        }
+    }
+
+    public int[] Rare { get; } = [];
+
+    public bool Possible { get; }
+
+    public double LogEvidence { get; private set; } = double.NegativeInfinity;
+
+    public double ErrorBound { get; private set; }
+
+    /// <summary>The share of the rare roots' weight that was not looked at: d above.</summary>
+    public double Omitted { get; private set; }
+
+    /// <summary>Logarithm of L* above.</summary>
+    public double LogLargest { get; }
+
+    public long Rows { get; private set; }
+
+    public long Products { get; private set; }
+
+    public int LargestTable { get; private set; }
+
+    public bool TryMarginal(int node, [NotNullWhen(true)] out double[]? marginal)
+    {
+        marginal = _sums[node];
+        return marginal is not null;
+    }
+
+    /// <summary>Draws from the covered part: an assignment in proportion to its weight with the evidence, then the rest exactly.</summary>
+    public int[] Sample(SplitMix64 random, int count)
+    {
+        var drawn = new List<int>[_covered.Count];
+        for (var i = 0; i < count; i++)
+        {
+            var target = random.NextUnit() * _total;
+            var chosen = -1;
+            for (var h = 0; h < _covered.Count && target >= 0; h++)
+            {
+                chosen = h;
+                target -= Math.Exp(_covered[h].LogWeight - _reference);
+            }
+
+            (drawn[chosen] ??= []).Add(i);
+        }
+
+        var nodes = _evidence.Network.Count;
+        var draws = new int[checked(count * nodes)];
+        for (var h = 0; h < drawn.Length; h++)
+        {
+            if (drawn[h] is null)
+                continue;
+            var sampling = new Sampling(Circuit.CompileOnce(Given(_covered[h].States), _options));
+            foreach (var i in drawn[h])
+                sampling.Draw(random, draws.AsSpan(i * nodes, nodes));
+        }
+
+        return draws;
+    }
+
+    private static double Bound(double logLargest, double logCovered, double omitted)
+    {
+        if (omitted == 0)
+            return 0;
+        // d L* / (Z + d L*) = 1 / (1 + Z / (d L*)), which stays in range however small Z and L* are.
+        return 1 / (1 + Math.Exp(logCovered - logLargest - Math.Log(omitted)));
+    }
+
+    private int[] Choose(Relevant relevant)
+    {
+        var network = _evidence.Network;
+        var rare = new List<int>();
+        for (var v = 0; v < network.Count; v++)
+        {
+            if (!relevant.Included[v] || network.Parents(v).Length > 0 || _evidence.Forced(v) >= 0 || relevant.Fixed[v] >= 0)
+                continue;
+            var largest = 0.0;
+            foreach (var p in network.TableOf(v).Values)
+                largest = Math.Max(largest, p);
+            if (largest >= _options.RareMass)
+                rare.Add(v);
+        }
+
+        return [.. rare];
+    }
+
+    /// <summary>Normalised weights of a root's states; returns the logarithm of what they were divided by.</summary>
+    private double Weights(int root, Relevant relevant, out double[] weights)
+    {
+        var leaf = relevant.Leaves.Find(l => l.Node == root)!;
+        if (_evidence.Network.Parents(root).Length > 0 && _evidence.Forced(root) < 0)
+            throw new InferenceException(InferenceFault.Evidence, $"Node '{_evidence.Network.Name(root)}' cannot be enumerated as a rare root: it has parents.");
+        weights = new double[relevant.States[root]];
+        var total = 0.0;
+        for (var r = 0; r < leaf.Index.Length; r++)
+            total += weights[leaf.Index[r]] = leaf.Table.Values[r] * Attached(leaf, r);
+        for (var s = 0; s < weights.Length; s++)
+            weights[s] /= total;
+        return Math.Log(total);
+    }
+
+    private double Attached(Leaf leaf, int row)
+    {
+        var product = 1.0;
+        foreach (var f in leaf.Attached)
+            product *= _evidence.Findings[f].Dense[leaf.Index[row]];
+        return product;
+    }
+
+    private double LargestLikelihoods(Relevant relevant)
+    {
+        var log = 0.0;
+        foreach (var leaf in relevant.Leaves)
+        {
+            if (Array.IndexOf(Rare, leaf.Node) >= 0 || (leaf.Node >= 0 && leaf.Attached.Count == 0))
+                continue;
+            var observed = leaf.Attached.Exists(f => _evidence.Findings[f].Observed >= 0);
+            var largest = 0.0;
+            for (var r = 0; r < leaf.Index.Length; r++)
+            {
+                var x = leaf.Finding >= 0 ? _evidence.Findings[leaf.Finding].Dense[leaf.Index[r]] : Attached(leaf, r);
+                largest = Math.Max(largest, observed ? x * leaf.Table.Values[r] : x);
+            }
+
+            log += Math.Log(largest);
+        }
+
+        return log;
+    }
+
+    private Evidence Given(int[] states)
+    {
+        var given = _evidence.Where(_ => true);
+        for (var i = 0; i < Rare.Length; i++)
+            given.Observe(Rare[i], states[i]);
+        return given;
+    }
+
+    private void Add(int[] states)
+    {
+        var circuit = Circuit.CompileOnce(Given(states), _options);
+        Rows += circuit.Rows;
+        Products += circuit.Products;
+        LargestTable = Math.Max(LargestTable, circuit.LargestTable);
+        if (!circuit.Possible)
+            return;
+        _covered.Add((states, circuit.LogEvidence));
+        if (circuit.LogEvidence > _reference)
+        {
+            Rescale(Math.Exp(_reference - circuit.LogEvidence));
+            _reference = circuit.LogEvidence;
+        }
+
+        var weight = Math.Exp(circuit.LogEvidence - _reference);
+        _total += weight;
+        LogEvidence = _reference + Math.Log(_total);
+        for (var v = 0; v < _sums.Length; v++)
+        {
+            if (!circuit.TryMarginal(v, out var marginal))
+                continue;
+            var sums = _sums[v] ??= new double[marginal.Length];
+            for (var s = 0; s < sums.Length; s++)
+                sums[s] += weight * marginal[s];
+        }
+    }
+
+    private void Rescale(double factor)
+    {
+        _total *= factor;
+        foreach (var sums in _sums)
+        {
+            for (var i = 0; i < sums?.Length; i++)
+                sums[i] *= factor;
+        }
+    }
+}
+
+/// <summary>
+/// What the error bound of a bounded sum was made of: d, the share of the rare roots' weight left out; the logarithms of
+/// L*, the largest likelihood the evidence can have, and of Z, the probability of evidence and covered assignments.
+/// </summary>
+public sealed record BoundTerms(double Omitted, double LogLargest, double LogCovered);

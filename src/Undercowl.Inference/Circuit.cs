@@ -1,0 +1,215 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace Undercowl.Inference;
+
+/// <summary>
+/// An elimination laid out once for a network, the nodes observed and forced, and the places where likelihoods act; the
+/// likelihoods' numbers may then change and <see cref="Propagate"/> gives all marginals again without structural work and
+/// without allocating. Use it to ask many what-ifs of one structure: give a node a likelihood of ones, then set it to one
+/// state after another. Not thread-safe, and its answers are overwritten by the next run; for a lasting answer use
+/// <see cref="Elimination"/>. Always exact: over budget it raises the row-budget fault.
+/// </summary>
+public sealed class Circuit
+{
+    private readonly double[][] _likelihoods;
+    private readonly int[] _exponents;
+    private readonly double[]?[] _marginals;
+    private readonly double[] _values;
+    private readonly double[] _derivatives;
+    private readonly double[] _scales;
+    private readonly bool _zerosAreReal;
+    private readonly bool _hopeless;
+    private bool _ready;
+
+    private Circuit(Evidence evidence, EliminationOptions options, bool keepZeros, IReadOnlyList<int> kept, int about)
+    {
+        Evidence = evidence;
+        _zerosAreReal = !keepZeros;
+        var network = evidence.Network;
+        Relevant = new Relevant(evidence, options.Wanted, keepZeros);
+        _likelihoods = new double[evidence.Count][];
+        _exponents = new int[evidence.Count];
+        for (var f = 0; f < evidence.Count; f++)
+        {
+            _likelihoods[f] = [.. evidence.Findings[f].Dense];
+            _exponents[f] = Scaling.Normalise(_likelihoods[f], 0, _likelihoods[f].Length, out _);
+        }
+
+        _marginals = new double[network.Count][];
+        Possible = Relevant.Possible;
+        if (!Possible)
+        {
+            _hopeless = true;
+            _values = _derivatives = _scales = [];
+            return;
+        }
+
+        Leaves = about < 0 ? Relevant.Leaves : Connected.To(about, Relevant);
+        foreach (var leaf in Leaves)
+            Tape.Place(leaf.Table);
+        var plan = new Plan(Tape, Relevant, Leaves.Select(l => l.Table), kept, options);
+        _hopeless = !plan.Run();
+        Possible = !_hopeless;
+        Kept = plan.Kept;
+        foreach (var scalar in plan.Scalars)
+            Tape.AddRoot(scalar);
+        _values = new double[Tape.Rows];
+        _derivatives = new double[Tape.Rows];
+        _scales = new double[Tape.Steps.Count];
+        MakeMarginals();
+    }
+
+    public Evidence Evidence { get; }
+
+    /// <summary>False when the evidence is impossible (after <see cref="Propagate"/>, with the present likelihoods).</summary>
+    public bool Possible { get; private set; }
+
+    /// <summary>Natural logarithm of the probability of the evidence; minus infinity when it is impossible.</summary>
+    public double LogEvidence { get; private set; } = double.NegativeInfinity;
+
+    /// <summary>All rows of all tables, given and made.</summary>
+    public int Rows => Tape.Rows;
+
+    /// <summary>Products of two rows in one pass; a propagation makes two passes.</summary>
+    public long Products => Tape.Products;
+
+    /// <summary>Rows of the largest table.</summary>
+    public int LargestTable => Tape.LargestTable;
+
+    internal Relevant Relevant { get; }
+
+    internal IReadOnlyList<Leaf> Leaves { get; } = [];
+
+    internal Tape Tape { get; } = new();
+
+    internal Table? Kept { get; }
+
+    internal double[] Values => _values;
+
+    /// <summary>Lays out the elimination for this evidence and propagates once.</summary>
+    public static Circuit Compile(Evidence evidence, EliminationOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        var circuit = new Circuit(evidence, options ?? EliminationOptions.Default, keepZeros: true, [], -1);
+        circuit.Propagate();
+        return circuit;
+    }
+
+    /// <summary>For one answer: zeros of likelihoods are dropped as well. With a node in about, only what is connected to it.</summary>
+    internal static Circuit CompileOnce(Evidence evidence, EliminationOptions options, int about = -1)
+    {
+        var circuit = new Circuit(evidence, options, keepZeros: false, [], about);
+        circuit.Propagate();
+        return circuit;
+    }
+
+    /// <summary>The up-pass alone, with the kept variables left in <see cref="Kept"/>.</summary>
+    internal static Circuit CompileKept(Evidence evidence, EliminationOptions options, IReadOnlyList<int> kept)
+    {
+        var circuit = new Circuit(evidence, options, keepZeros: false, kept, -1);
+        if (!circuit._hopeless)
+            circuit.Up();
+        return circuit;
+    }
+
+    /// <summary>
+    /// Replaces the numbers of a finding that was given as a likelihood (not as an observed state): per state, or dense over
+    /// its scope with the last node fastest. Takes effect at the next <see cref="Propagate"/>.
+    /// </summary>
+    public void SetLikelihood(int finding, ReadOnlySpan<double> numbers)
+    {
+        var f = Evidence.Findings[finding];
+        if (f.Observed >= 0)
+            throw new InferenceException(InferenceFault.Evidence, $"Finding '{f.Label}' is an observed state; give it as a likelihood if it is to change.");
+        if (numbers.Length != f.Dense.Length)
+            throw new InferenceException(InferenceFault.Evidence, $"Finding '{f.Label}' takes {f.Dense.Length} numbers, not {numbers.Length}.");
+        Evidence.CheckNumbers(f.Label, numbers);
+        numbers.CopyTo(_likelihoods[finding]);
+        _exponents[finding] = Scaling.Normalise(_likelihoods[finding], 0, numbers.Length, out _);
+        _ready = false;
+    }
+
+    /// <summary>Computes the probability of the evidence and every marginal with the present numbers.</summary>
+    public void Propagate()
+    {
+        _ready = true;
+        if (_hopeless || !Up())
+            return;
+        Tape.Down(_values, _derivatives, _scales);
+        foreach (var leaf in Leaves)
+        {
+            if (leaf.Node < 0 || Relevant.Fixed[leaf.Node] >= 0)
+                continue;
+            var marginal = _marginals[leaf.Node]!;
+            Array.Clear(marginal);
+            var offset = leaf.Table.Offset;
+            var index = leaf.Index;
+            var total = 0.0;
+            for (var r = 0; r < index.Length; r++)
+            {
+                var share = _values[offset + r] * _derivatives[offset + r];
+                marginal[index[r]] += share;
+                total += share;
+            }
+
+            if (!(Math.Abs(total - 1) < 1e-6))
+                throw OutOfRange();
+            for (var s = 0; s < marginal.Length; s++)
+                marginal[s] /= total;
+        }
+    }
+
+    /// <summary>
+    /// Probability of each state given the evidence. Raises a fault when the evidence is impossible, when a likelihood was
+    /// set and not yet propagated, or when the node was left out (neither wanted nor leading to evidence).
+    /// </summary>
+    public ReadOnlySpan<double> Marginal(int node)
+    {
+        if (!_ready)
+            throw new InvalidOperationException("A likelihood was set after the last Propagate.");
+        if (!Possible)
+            throw new InferenceException(InferenceFault.Impossible, "The findings cannot all be true, so nothing has a probability given them.");
+        return TryMarginal(node, out var marginal)
+            ? marginal
+            : throw new InferenceException(InferenceFault.Evidence, $"Node '{Evidence.Network.Name(node)}' was left out; name it in EliminationOptions.Wanted.");
+    }
+
+    internal bool TryMarginal(int node, [NotNullWhen(true)] out double[]? marginal)
+    {
+        marginal = _marginals[node];
+        return marginal is not null;
+    }
+
+    private static InferenceException OutOfRange() =>
+        new(InferenceFault.Range, "A probability that is not zero left the range of a double; scale the likelihoods of one node to be within 1e300 of each other.");
+
+    private void MakeMarginals()
+    {
+        foreach (var leaf in Leaves)
+        {
+            if (leaf.Node < 0)
+                continue;
+            _marginals[leaf.Node] = new double[Relevant.States[leaf.Node]];
+            if (Relevant.Fixed[leaf.Node] is var state and >= 0)
+                _marginals[leaf.Node]![state] = 1;
+        }
+    }
+
+    private bool Up()
+    {
+        long exponents = 0;
+        foreach (var leaf in Leaves)
+            exponents += leaf.Fill(_values, _likelihoods);
+        foreach (var e in _exponents)
+            exponents += e;
+        exponents += Tape.Up(_values, _scales);
+        var log = exponents * Math.Log(2);
+        foreach (var root in Tape.Roots)
+            log += Math.Log(_values[root]);
+        LogEvidence = log;
+        Possible = log > double.NegativeInfinity;
+        if (!Possible && _zerosAreReal)
+            throw OutOfRange();
+        return Possible;
+    }
+}

@@ -1,0 +1,46 @@
+namespace Undercowl.Inference;
+
+/// <summary>How the next variable to sum out is chosen. All give the same answer; they differ in rows.</summary>
+public enum EliminationOrder
+{
+    /// <summary>The variable whose bucket is estimated to give the fewest rows, from the actual sparse sizes.</summary>
+    SparseRows,
+
+    /// <summary>The variable whose neighbourhood has the smallest product of states.</summary>
+    MinimumWeight,
+
+    /// <summary>The variable that joins the fewest pairs of neighbours which are not joined yet.</summary>
+    MinimumFill,
+}
+
+/// <summary>Limits and choices for one elimination. The default asks for exact answers within 8 million rows.</summary>
+public sealed record EliminationOptions
+{
+    public static EliminationOptions Default { get; } = new();
+
+    /// <summary>Rows and products in all that may be built before the exact sum is given up; about 30 bytes each.</summary>
+    public long RowBudget { get; init; } = 8_000_000;
+
+    public EliminationOrder Order { get; init; } = EliminationOrder.SparseRows;
+
+    /// <summary>
+    /// Nodes whose marginals should come out of the same run. Nodes that neither carry evidence nor lead to any are left
+    /// out otherwise; asking for one later costs an elimination of its own.
+    /// </summary>
+    public IReadOnlyList<int> Wanted { get; init; } = [];
+
+    /// <summary>When the row budget is exceeded: fall back on a bounded sum (true) or raise the row-budget fault (false).</summary>
+    public bool AllowBounded { get; init; } = true;
+
+    /// <summary>Roots over which the bounded sum enumerates; null chooses the roots with a state of at least <see cref="RareMass"/>.</summary>
+    public IReadOnlyList<int>? Rare { get; init; }
+
+    /// <summary>The prior of the dominant state from which a root counts as rare when <see cref="Rare"/> is null.</summary>
+    public double RareMass { get; init; } = 0.9;
+
+    /// <summary>The most joint assignments of the rare roots that the bounded sum looks at.</summary>
+    public int Assignments { get; init; } = 500;
+
+    /// <summary>The bounded sum stops early once its error bound is at most this.</summary>
+    public double TargetError { get; init; } = 1e-9;
+}

@@ -1,0 +1,49 @@
+namespace Undercowl.Inference;
+
+/// <summary>
+/// One of the tables that are multiplied: a node's conditional distribution (times the single-node likelihoods on it), or
+/// a likelihood over several nodes. Knows how to fill in its numbers again when a likelihood changes.
+/// </summary>
+internal sealed class Leaf
+{
+    public required Table Table { get; set; }
+
+    /// <summary>The node whose distribution this is, or -1.</summary>
+    public int Node { get; init; } = -1;
+
+    /// <summary>The joint likelihood this is, or -1.</summary>
+    public int Finding { get; init; } = -1;
+
+    /// <summary>Each row's state of <see cref="Node"/>, or its index into the dense likelihood of <see cref="Finding"/>.</summary>
+    public required int[] Index { get; set; }
+
+    /// <summary>Single-node likelihoods multiplied into this distribution.</summary>
+    public List<int> Attached { get; } = [];
+
+    /// <summary>
+    /// Writes the numbers of all rows, scaled by a power of two to have their largest in [1, 2); returns the exponent
+    /// taken out, 0 when every row is zero.
+    /// </summary>
+    public int Fill(double[] values, double[][] likelihoods)
+    {
+        int offset = Table.Offset, end = offset + Table.Count;
+        if (Finding >= 0)
+        {
+            var dense = likelihoods[Finding];
+            for (var r = 0; r < Index.Length; r++)
+                values[offset + r] = dense[Index[r]];
+        }
+        else
+        {
+            Table.Values.CopyTo(values, offset);
+            foreach (var f in Attached)
+            {
+                var perState = likelihoods[f];
+                for (var r = 0; r < Index.Length; r++)
+                    values[offset + r] *= perState[Index[r]];
+            }
+        }
+
+        return Scaling.Normalise(values, offset, end, out _);
+    }
+}
