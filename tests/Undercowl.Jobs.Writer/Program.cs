@@ -4,6 +4,7 @@ using Undercowl.Jobs;
 // A process that writes to a job until it is stopped, for the tests that stop it. Every id it prints was acknowledged.
 //   write FILE DEVICE   records for ever: notes short and long, now and then a merge
 //   fill FILE           records until it fails, tells of the failure, and waits for a line before trying once more
+//   once FILE           records one entry and merges one
 //   hold FILE           opens the job and waits for a line
 var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
 try
@@ -18,6 +19,9 @@ try
             break;
         case "fill":
             Fill(file);
+            break;
+        case "once":
+            Once(file);
             break;
         default:
             output.WriteLine("held");
@@ -51,6 +55,14 @@ void Write(JobFile file, string device)
 
         output.WriteLine(file.Record(writer, new Note(i % 5 == 4 ? longText : "plug 2 wet")).Id);
     }
+}
+
+void Once(JobFile file)
+{
+    output.WriteLine(file.Record(WriterFor("here"), new Note("one")).Id);
+    var other = WriterFor("there").Next(file.Job, new Note("two"));
+    file.MergeIn(file.Job.With(other));
+    output.WriteLine(other.Id);
 }
 
 void Fill(JobFile file)

@@ -138,6 +138,15 @@ public sealed class JobFile : IDisposable
 
         data.Dispose();
         (data, length, Job) = (fresh, bytes.Length, whole);
+        try
+        {
+            DirectoryFlush.Flush(System.IO.Path.GetDirectoryName(Path)!);
+        }
+        catch (IOException error)
+        {
+            // The new file is in force, only its name may not outlive a power cut; the old one would then be back, whole.
+            throw Failed("The merge was done but may not be on the disk", error);
+        }
     }
 
     public void Dispose()

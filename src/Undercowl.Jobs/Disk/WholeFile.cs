@@ -2,7 +2,7 @@ using Microsoft.Win32.SafeHandles;
 
 namespace Undercowl.Jobs;
 
-/// <summary>Replaces a file as one act: beside it, flushed, renamed over it, and the folder flushed.</summary>
+/// <summary>Replaces a file as one act: written beside it, flushed, renamed over it. The folder is still to be flushed.</summary>
 internal static class WholeFile
 {
     private const string Suffix = ".new";
@@ -17,6 +17,7 @@ internal static class WholeFile
             RandomAccess.Write(fresh, bytes, 0);
             RandomAccess.FlushToDisk(fresh);
             File.Move(beside, path, overwrite: true);
+            return fresh;
         }
         catch
         {
@@ -24,9 +25,6 @@ internal static class WholeFile
             File.Delete(beside);
             throw;
         }
-
-        DirectoryFlush.Flush(System.IO.Path.GetDirectoryName(path)!);
-        return fresh;
     }
 
     /// <summary>Removes what a crash in the middle left; it was never in force.</summary>

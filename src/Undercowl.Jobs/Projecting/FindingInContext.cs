@@ -14,7 +14,7 @@ public sealed record Said<TBody>(Entry Entry, TBody Body)
 /// <param name="Entry">The finding's entry.</param>
 /// <param name="Body">The finding.</param>
 /// <param name="Swaps">Swaps made before it.</param>
-/// <param name="Remedies">Remedies done before it, without those known to be results only (see <see cref="Projection.ResultOf"/>).</param>
+/// <param name="Remedies">Remedies done before it; what came of each is told by <see cref="Projection.ResultOf"/>.</param>
 /// <param name="SetUpChanges">Changes of the engine as it stands before it.</param>
 /// <param name="Occasions">Occasions begun before it, the current one last.</param>
 public sealed record FindingInContext(

@@ -4,33 +4,59 @@ using System.Text.Json;
 
 namespace Undercowl.Jobs.Tests.Bodies;
 
-/// <summary>All texts and numbers that a body holds, however deep, by reflection: the slow way to know what must be in the bytes.</summary>
+/// <summary>All values that a body holds, however deep: out of the record by reflection, and out of its JSON. Two ways that must agree.</summary>
 internal static class Flat
 {
-    public static IEnumerable<string> TextsOf(object? value)
+    public static IEnumerable<string> ValuesOf(object? value)
     {
         switch (value)
         {
-            case null or false or UnknownBody or UnknownReading or EmbeddedJson:
+            case null or false:
                 return [];
             case string text:
                 return [text];
-            case true:
+            case true or OpenReading:
                 return ["true"];
             case long or DecimalText or Place or PartId or EntryId:
                 return [value.ToString()!];
             case Enum word:
                 return [Words(word)];
+            case EmbeddedJson embedded:
+                return LeavesOf(embedded.Text);
+            case UnknownBody unknown:
+                return LeavesOf(unknown.Json);
+            case UnknownReading unknown:
+                return LeavesOf(unknown.Json);
+            case IReadOnlyDictionary<string, string> map:
+                return map.Values;
+            case IReadOnlyDictionary<string, Measured> map:
+                return map.Values.SelectMany(ValuesOf);
             case IEnumerable many:
-                return many.Cast<object>().SelectMany(TextsOf);
+                return many.Cast<object>().SelectMany(ValuesOf);
             default:
-                return value.GetType().GetProperties().Where(property => property.Name is not ("EqualityContract" or "Kind"))
-                    .SelectMany(property => TextsOf(property.GetValue(value)));
+                return value.GetType().GetProperties().Where(property => property.Name != "Kind").SelectMany(property => ValuesOf(property.GetValue(value)));
         }
     }
 
-    public static string Escaped(string text) => Encoding.UTF8.GetString(CanonicalJson.Of(JsonSerializer.SerializeToUtf8Bytes(text))).Trim('"');
+    public static IEnumerable<string> LeavesOf(JsonElement value) => value.ValueKind switch
+    {
+        JsonValueKind.Object => value.EnumerateObject().SelectMany(member => LeavesOf(member.Value)),
+        JsonValueKind.Array => value.EnumerateArray().SelectMany(LeavesOf),
+        JsonValueKind.String => [value.GetString()!],
+        _ => [value.GetRawText()],
+    };
 
-    private static string Words(Enum word) =>
-        string.Concat(word.ToString().Select((c, i) => char.IsUpper(c) && i > 0 ? "-" + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
+    private static string[] LeavesOf(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        return [.. LeavesOf(document.RootElement)];
+    }
+
+    private static string Words(Enum word)
+    {
+        var text = new StringBuilder();
+        foreach (var c in word.ToString())
+            text.Append(char.IsUpper(c) && text.Length > 0 ? "-" : "").Append(char.ToLowerInvariant(c));
+        return text.ToString();
+    }
 }

@@ -1,4 +1,4 @@
-using System.Text;
+using System.Text.Json;
 
 namespace Undercowl.Jobs.Tests.Bodies;
 
@@ -19,12 +19,12 @@ public sealed class RoundTripTests
 
     [Theory]
     [MemberData(nameof(All))]
-    public void Every_member_of_a_body_reaches_the_bytes(int sample)
+    public void Every_value_of_a_body_is_in_the_bytes_as_often_as_in_the_record_and_no_other(int sample)
     {
-        // The records' own text form lists all members; each text in it must be found in the line.
-        var body = Samples.Bodies[sample];
-        var line = Encoding.UTF8.GetString(CanonicalJson.Of(Encoding.UTF8.GetBytes(Samples.Entry(body).Text)));
-        Assert.All(Flat.TextsOf(body), text => Assert.Contains(Flat.Escaped(text), line, StringComparison.Ordinal));
+        using var line = JsonDocument.Parse(Samples.Entry(Samples.Bodies[sample]).Line);
+        Assert.Equal(
+            Flat.ValuesOf(Samples.Bodies[sample]).Order(StringComparer.Ordinal),
+            Flat.LeavesOf(line.RootElement.GetProperty("body")).Order(StringComparer.Ordinal));
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public sealed class KilledWriterTests(ITestOutputHelper output)
             using var process = WriterProcess.Start("write", path, $"writer-{kill}");
             // One in five is killed at any time from its start on, so that opening and mending are hit as well.
             var first = kill % 5 == 0 ? "" : process.ReadLine();
-            Thread.Sleep(kill % 5 == 0 ? random.Next(400) : random.Next(30));
+            Thread.Sleep(kill % 5 == 0 ? random.Next(250) : random.Next(30));
             process.Kill();
             string[] lines = string.IsNullOrEmpty(first) ? process.RestOfOutput() : [first, .. process.RestOfOutput()];
             process.WaitForExit();

@@ -15,6 +15,10 @@ internal sealed class WriterProcess : IDisposable
     public static WriterProcess StartLimited(int kibibytes, params string[] arguments) =>
         Start("/bin/bash", ["-c", $"trap '' XFSZ; ulimit -f {kibibytes}; exec dotnet \"$@\"", "bash", WriterPath, .. arguments]);
 
+    /// <summary>Starts it with its system calls written to a file, descriptors with their paths.</summary>
+    public static WriterProcess StartTraced(string traceFile, params string[] arguments) =>
+        Start("strace", ["-f", "-y", "-s", "64", "-e", "trace=pwrite64,write,fsync,fdatasync,rename,renameat,renameat2,openat", "-o", traceFile, "dotnet", WriterPath, .. arguments]);
+
     public static string WriterPath => Path.Combine(AppContext.BaseDirectory, "Undercowl.Jobs.Writer.dll");
 
     /// <summary>What it prints next; null at its end. A line that was cut off by the kill has no line feed and is not acknowledged.</summary>
