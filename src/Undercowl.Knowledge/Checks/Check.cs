@@ -1,0 +1,104 @@
+namespace Undercowl.Knowledge;
+
+/// <summary>
+/// A procedure that yields a reading: where, in which set-up, with what tools, minutes and cautions, and how the reading
+/// depends on a quantity or on an aspect of a part.
+/// </summary>
+public sealed record Check
+{
+    public required string Id { get; init; }
+
+    /// <summary>Raised when the procedure or the meaning of its readings changes; findings name it.</summary>
+    public required int Revision { get; init; }
+
+    public required string Name { get; init; }
+
+    /// <summary>The question put to the technician when the procedure is done.</summary>
+    public required string Ask { get; init; }
+
+    /// <summary><c>engine</c>, <c>cyl</c> (once per cylinder), or a part kind (once per part of it in the layout).</summary>
+    public required string At { get; init; }
+
+    public Only Only { get; init; } = [];
+
+    /// <summary>Set-up the procedure brings about; a key ending in <c>@here</c> is set at the check's place.</summary>
+    public Dictionary<string, string> SetUp { get; init; } = [];
+
+    /// <summary>Settings of the tool that the reading depends on, such as a tester gap.</summary>
+    public IReadOnlyList<Setting> Settings { get; init; } = [];
+
+    public IReadOnlyList<string> Tools { get; init; } = [];
+
+    public required double Minutes { get; init; }
+
+    /// <summary>Source of the minutes.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>Checks of one cluster share their preparation; empty for none.</summary>
+    public string? Cluster { get; init; }
+
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>Dangers of the procedure itself, besides those of its set-up.</summary>
+    public IReadOnlyList<string> Hazards { get; init; } = [];
+
+    public IReadOnlyList<string> Steps { get; init; } = [];
+
+    /// <summary>Part kinds that the procedure handles: a fault that comes and goes may change by it.</summary>
+    public IReadOnlyList<string> Handles { get; init; } = [];
+
+    /// <summary>Choices, when the reading is one; empty for a number.</summary>
+    public IReadOnlyList<Option> Choices { get; init; } = [];
+
+    /// <summary>How <c>k of n</c> is read as a choice; null when a count is not a reading of this check.</summary>
+    public CountAs? Count { get; init; }
+
+    public NumberForm? Number { get; init; }
+
+    public required Likelihood Likelihood { get; init; }
+}
+
+/// <summary>One answer to a check's question.</summary>
+public sealed record Option
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+}
+
+/// <summary>Which choice a count stands for: none of n, some, all.</summary>
+public sealed record CountAs
+{
+    public required string None { get; init; }
+
+    public required string Some { get; init; }
+
+    public required string All { get; init; }
+}
+
+/// <summary>A numeric reading: its unit and the range outside which a typing slip or wrong unit is likely.</summary>
+public sealed record NumberForm
+{
+    public required string Unit { get; init; }
+
+    public required double Low { get; init; }
+
+    public required double High { get; init; }
+
+    public required string Source { get; init; }
+
+    /// <summary>True when a meter can show "over range" here, which is a reading of its own.</summary>
+    public bool Open { get; init; }
+}
+
+/// <summary>A setting of the tool; the first default whose condition holds counts.</summary>
+public sealed record Setting
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+
+    public required string Unit { get; init; }
+
+    public required IReadOnlyList<Parameter> Defaults { get; init; }
+}

@@ -1,0 +1,51 @@
+namespace Undercowl.Knowledge;
+
+/// <summary>An action that changes conditions of one part, with its minutes, parts, and chance of not curing.</summary>
+public sealed record Remedy
+{
+    public required string Id { get; init; }
+
+    public required int Revision { get; init; }
+
+    public required string Name { get; init; }
+
+    /// <summary>The part kind acted on, at the remedy's place.</summary>
+    public required string Part { get; init; }
+
+    public Only Only { get; init; } = [];
+
+    /// <summary>True: another part takes its place, and all its aspects are fresh. False: only <see cref="Cures"/> change.</summary>
+    public bool Replaces { get; init; }
+
+    /// <summary>For a replacement: chance (0 to 1) that an aspect of the new part is itself bad.</summary>
+    public double? NewPartBad { get; init; }
+
+    public IReadOnlyList<Cure> Cures { get; init; } = [];
+
+    public required double Minutes { get; init; }
+
+    /// <summary>Price of what is fitted, in the currency of the shop's rate.</summary>
+    public required double Parts { get; init; }
+
+    public required string Source { get; init; }
+
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    public IReadOnlyList<string> Steps { get; init; } = [];
+
+    /// <summary>What the work does that reopens a question of safety, such as fuel work.</summary>
+    public IReadOnlyList<string> Does { get; init; } = [];
+
+    public string? Cluster { get; init; }
+}
+
+/// <summary>Conditions of an aspect that an action mends, and the chance (0 to 1) that it does not.</summary>
+public sealed record Cure
+{
+    public required string Aspect { get; init; }
+
+    /// <summary>The conditions cured; empty: all.</summary>
+    public IReadOnlyList<string> Conditions { get; init; } = [];
+
+    public required double NotCured { get; init; }
+}
