@@ -42,6 +42,8 @@ public sealed class JobFile : IDisposable
         var name = System.IO.Path.GetFileName(path);
         if (!Directory.Exists(System.IO.Path.GetDirectoryName(path)))
             throw new JobException(new JobProblem(name, 0, $"The folder {System.IO.Path.GetDirectoryName(path)} does not exist.", "Make the folder, or choose another."));
+        if (Directory.Exists(path))
+            throw new JobException(new JobProblem(name, 0, "This is a folder, not a job.", "Name the job's file in it."));
         var held = FileLock.Take(path + ".lock", name);
         try
         {

@@ -231,6 +231,7 @@ public sealed class JobFileTests : IDisposable
     {
         Assert.Contains("does not exist", Assert.Throws<JobException>(() => JobFile.Open(folder.File("none/bow.jsonl"))).Message, StringComparison.Ordinal);
         Assert.StartsWith("none.jsonl: The job cannot be read", Assert.Throws<JobException>(() => JobFile.Read(folder.File("none.jsonl"))).Message, StringComparison.Ordinal);
-        Assert.Throws<JobException>(() => JobFile.Open(folder.Path));
+        Assert.Contains("is a folder", Assert.Throws<JobException>(() => JobFile.Open(folder.Path)).Message, StringComparison.Ordinal);
+        Assert.False(File.Exists(folder.Path + ".lock"));
     }
 }

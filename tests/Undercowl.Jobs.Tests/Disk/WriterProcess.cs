@@ -44,8 +44,9 @@ internal sealed class WriterProcess : IDisposable
 
     public void Dispose()
     {
-        if (!process.HasExited)
-            process.Kill();
+        // Until it is gone its files are open, and a file system that holds one cannot be unmounted.
+        process.Kill();
+        process.WaitForExit();
         process.Dispose();
     }
 
