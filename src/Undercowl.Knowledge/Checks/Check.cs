@@ -47,6 +47,9 @@ public sealed record Check
     /// <summary>Part kinds that the procedure handles: a fault that comes and goes may change by it.</summary>
     public IReadOnlyList<string> Handles { get; init; } = [];
 
+    /// <summary>A swappable part kind: the procedure first exchanges the part here with a like one, which is recorded as a swap.</summary>
+    public string? Swap { get; init; }
+
     /// <summary>Choices, when the reading is one; empty for a number.</summary>
     public IReadOnlyList<Option> Choices { get; init; } = [];
 

@@ -1,0 +1,50 @@
+namespace Undercowl.Diagnosis.Answers;
+
+/// <summary>What is believed of every part, as the engine came in and as it is now. Most probable cause first.</summary>
+/// <param name="Version">Version of this document's form.</param>
+/// <param name="Approximate">True when probabilities are only known within <paramref name="ErrorBound"/>, above one in a million.</param>
+/// <param name="ErrorBound">No probability is further than this from the model's; 0 when exact.</param>
+/// <param name="KnowledgeChanged">True when the job was opened with other knowledge than today's, which the belief uses.</param>
+/// <param name="Causes">Faults, by probability now, then as found.</param>
+/// <param name="Explanations">Joint explanations of the engine as it came in, most probable first.</param>
+/// <param name="Coverage">The probability that one of the explanations listed is the right one.</param>
+/// <param name="WithoutEffect">Findings that today's knowledge does not know: kept, shown, without effect.</param>
+public sealed record BeliefAnswer(
+    int Version,
+    bool Approximate,
+    double ErrorBound,
+    bool KnowledgeChanged,
+    IReadOnlyList<CauseBelief> Causes,
+    IReadOnlyList<JointExplanation> Explanations,
+    double Coverage,
+    IReadOnlyList<string> WithoutEffect);
+
+/// <summary>One cause. Probabilities are 0 to 1.</summary>
+/// <param name="Cause">Id, <c>kind@place[/output].aspect=condition</c>.</param>
+/// <param name="Part">The part kind.</param>
+/// <param name="Place">Where the part sat when the engine came in.</param>
+/// <param name="Output">The output or cylinder of a part that serves several; null for the whole part.</param>
+/// <param name="Aspect">In which respect.</param>
+/// <param name="Condition">The fault.</param>
+/// <param name="Name">The cause in words.</param>
+/// <param name="AsFound">Belief about the engine that came in.</param>
+/// <param name="Now">Belief about the engine after the remedies.</param>
+/// <param name="Prior">What was believed before anything was heard.</param>
+/// <param name="Consequence">True when the condition is mostly the effect of something else.</param>
+/// <param name="Warning">What it does to the engine if left alone.</param>
+public sealed record CauseBelief(
+    string Cause,
+    string Part,
+    string Place,
+    string? Output,
+    string Aspect,
+    string Condition,
+    string Name,
+    double AsFound,
+    double Now,
+    double Prior,
+    bool Consequence,
+    string? Warning);
+
+/// <summary>Causes that hold together, the rest summed out. No causes: none of those considered.</summary>
+public sealed record JointExplanation(IReadOnlyList<string> Causes, double Probability);

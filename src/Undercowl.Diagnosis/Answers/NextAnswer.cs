@@ -1,0 +1,65 @@
+namespace Undercowl.Diagnosis.Answers;
+
+/// <summary>What to do next: proposals, best first, and what is withheld or cannot be done, with the reason.</summary>
+/// <param name="Version">Version of this document's form.</param>
+/// <param name="Proposals">Best first.</param>
+/// <param name="Withheld">Steps that an interlock withholds.</param>
+/// <param name="Unavailable">Steps that cannot be done now: no tool, declined, the engine will not crank.</param>
+/// <param name="Restore">What must be undone before sign-off.</param>
+/// <param name="Currency">The currency of all costs.</param>
+public sealed record NextAnswer(
+    int Version,
+    IReadOnlyList<ProposedStep> Proposals,
+    IReadOnlyList<NotProposed> Withheld,
+    IReadOnlyList<NotProposed> Unavailable,
+    IReadOnlyList<RestoreAnswer> Restore,
+    string Currency);
+
+/// <summary>A step, all that is needed to do it, and what it is for.</summary>
+/// <param name="Kind">check, remedy, system-test, refer, make-safe, or swap (a check that first exchanges two parts).</param>
+/// <param name="Id">The check or remedy; empty for refer.</param>
+/// <param name="Place">Where.</param>
+/// <param name="With">For a swap: the other place.</param>
+/// <param name="Name">The step in words.</param>
+/// <param name="Ask">The question to answer, for a check.</param>
+/// <param name="Why">Why this step, in words.</param>
+/// <param name="Minutes">Time it takes.</param>
+/// <param name="Cost">Time at the shop's rate and parts.</param>
+/// <param name="ExpectedCostToFinish">Expected cost from here to a running engine if this is next.</param>
+/// <param name="SetUp">The whole set-up in which it is done.</param>
+/// <param name="Changes">What of the engine as it stands must be changed first.</param>
+/// <param name="Tools">Tools.</param>
+/// <param name="Cautions">Cautions, to be read first.</param>
+/// <param name="Steps">What to do.</param>
+/// <param name="Answers">The answers that may be recorded; for a number the unit.</param>
+/// <param name="WouldMean">For each outcome the cause that would then lead.</param>
+public sealed record ProposedStep(
+    string Kind,
+    string Id,
+    string Place,
+    string? With,
+    string Name,
+    string Ask,
+    string Why,
+    double Minutes,
+    double Cost,
+    double ExpectedCostToFinish,
+    IReadOnlyDictionary<string, string> SetUp,
+    IReadOnlyList<string> Changes,
+    IReadOnlyList<string> Tools,
+    IReadOnlyList<CautionAnswer> Cautions,
+    IReadOnlyList<string> Steps,
+    IReadOnlyList<string> Answers,
+    IReadOnlyList<OutcomeAnswer> WouldMean);
+
+/// <summary>A caution by id and text; <paramref name="Acknowledged"/> when it was, in this job and set-up.</summary>
+public sealed record CautionAnswer(string Id, string Text, bool Acknowledged);
+
+/// <summary>An outcome of a check and the cause that would lead after it, in words; null when nothing stands out.</summary>
+public sealed record OutcomeAnswer(string Outcome, string? Leading);
+
+/// <summary>A step that is not proposed, and why.</summary>
+public sealed record NotProposed(string Kind, string Id, string Place, string Name, string Reason);
+
+/// <summary>One item of the restore list.</summary>
+public sealed record RestoreAnswer(string Key, string What, string How);

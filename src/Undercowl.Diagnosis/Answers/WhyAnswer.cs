@@ -1,0 +1,25 @@
+namespace Undercowl.Diagnosis.Answers;
+
+/// <summary>Why a cause is believed as it is: the weight of each finding, in decibans (ten times the common logarithm of the odds ratio).</summary>
+/// <param name="Version">Version of this document's form.</param>
+/// <param name="Cause">The cause's id.</param>
+/// <param name="Name">In words.</param>
+/// <param name="PriorDecibans">Before anything was heard.</param>
+/// <param name="PosteriorDecibans">As found, after everything.</param>
+/// <param name="AsFound">The same as a probability.</param>
+/// <param name="Weights">In the order of the log. The stepwise weights add up to the difference; the leave-one-out ones do not.</param>
+public sealed record WhyAnswer(
+    int Version,
+    string Cause,
+    string Name,
+    double PriorDecibans,
+    double PosteriorDecibans,
+    double AsFound,
+    IReadOnlyList<WeightAnswer> Weights);
+
+/// <summary>One finding's weight for a cause.</summary>
+/// <param name="Entry">The finding's entry, or <c>complaint</c>.</param>
+/// <param name="What">The finding in words.</param>
+/// <param name="Stepwise">Decibans added when it came, given all before it.</param>
+/// <param name="LeaveOneOut">Decibans that would be lost without it, given all others.</param>
+public sealed record WeightAnswer(string Entry, string What, double Stepwise, double LeaveOneOut);

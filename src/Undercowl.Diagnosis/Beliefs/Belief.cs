@@ -1,0 +1,112 @@
+using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Inference;
+
+namespace Undercowl.Diagnosis.Beliefs;
+
+/// <summary>The posterior of one job: what holds of each aspect as found and now.</summary>
+internal sealed class Belief
+{
+    /// <summary>An explanation fixes the causes of at least this probability, and no more of them than inference allows.</summary>
+    private const double WorthExplaining = 0.01;
+
+    private const int ExplanationsShown = 5;
+
+    private readonly JobNetwork _network;
+
+    public Belief(JobNetwork network)
+    {
+        _network = network;
+        Posterior = Elimination.Run(network.Evidence(), EliminationOptions.Default with { Wanted = network.Wanted() });
+    }
+
+    public Posterior Posterior { get; }
+
+    public double AsFound(AspectInstance aspect, int state) => Posterior.Marginal(_network.Conditions.First(aspect))[state];
+
+    public double Now(AspectInstance aspect, int state) => Posterior.Marginal(_network.Conditions.NodeOf(_network.Now, aspect))[state];
+
+    public IReadOnlyList<CauseBelief> Causes()
+    {
+        var causes = new List<CauseBelief>();
+        foreach (var aspect in _network.Model.Aspects)
+        {
+            var asFound = Posterior.Marginal(_network.Conditions.First(aspect));
+            var now = Posterior.Marginal(_network.Conditions.NodeOf(_network.Now, aspect));
+            for (var s = 1; s < aspect.StateNames.Length; s++)
+            {
+                causes.Add(Describe(aspect, s, asFound[s], now[s]));
+            }
+        }
+
+        return [.. causes.OrderByDescending(c => c.Now).ThenByDescending(c => c.AsFound).ThenBy(c => c.Cause, StringComparer.Ordinal)];
+    }
+
+    /// <summary>Joint explanations over the causes that bear on the complaint.</summary>
+    public (IReadOnlyList<JointExplanation> Explanations, double Coverage) Explanations()
+    {
+        var bearing = Bearing();
+        AspectInstance[] chosen = [.. _network.Model.Aspects
+            .Where(a => !a.Aspect.Consequence && bearing.Contains(_network.Conditions.First(a)))
+            .Select(a => (Aspect: a, Fault: 1 - AsFound(a, 0)))
+            .Where(p => p.Fault >= WorthExplaining)
+            .OrderByDescending(p => p.Fault).ThenBy(p => p.Aspect.Index)
+            .Take(MostProbable.MaximumChosen)
+            .Select(p => p.Aspect)];
+        if (chosen.Length == 0 || Posterior.ErrorBound > 0)
+        {
+            return ([], 0);
+        }
+
+        int[] nodes = [.. chosen.Select(_network.Conditions.First)];
+        var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown);
+        return (
+            [.. found.Select(e => new JointExplanation(
+                [.. chosen.Select((a, i) => e.States[i] == 0 ? null : a.CauseId(e.States[i])).OfType<string>()], e.Probability))],
+            found.Sum(e => e.Probability));
+    }
+
+    public CauseBelief Describe(AspectInstance aspect, int state, double asFound, double now)
+    {
+        var condition = aspect.Conditions[state - 1];
+        var output = aspect.Position < 0 ? null : aspect.PartId[(aspect.PartId.LastIndexOf('/') + 1)..];
+        return new CauseBelief(
+            aspect.CauseId(state),
+            aspect.Part.Kind.Id,
+            aspect.Part.Place,
+            output,
+            aspect.Aspect.Id,
+            condition.Id,
+            Words.Cause(aspect, state),
+            asFound,
+            now,
+            aspect.Prior[state],
+            aspect.Aspect.Consequence,
+            condition.Warning);
+    }
+
+    /// <summary>The nodes that lead to what was complained of.</summary>
+    private HashSet<int> Bearing()
+    {
+        var found = new HashSet<int>();
+        foreach (var signal in _network.ComplaintSignals)
+        {
+            Collect(signal.Node);
+        }
+
+        return found;
+
+        void Collect(int node)
+        {
+            if (node < 0 || !found.Add(node))
+            {
+                return;
+            }
+
+            foreach (var parent in _network.Graph[node].Parents)
+            {
+                Collect(parent);
+            }
+        }
+    }
+}

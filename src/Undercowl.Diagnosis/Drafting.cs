@@ -1,0 +1,245 @@
+using System.Globalization;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.History;
+using Undercowl.Diagnosis.Planning;
+using Undercowl.Diagnosis.Readings;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis;
+
+/// <summary>
+/// Turns what a person says into entry bodies, checked against the knowledge: the whole set-up resolved, a new occasion
+/// where one begins, and a warning where an interlock was passed over. Nothing is recorded here.
+/// </summary>
+public static class Drafting
+{
+    /// <summary>A reading, with what must be recorded before it.</summary>
+    /// <param name="diagnosis">The job as it is.</param>
+    /// <param name="said">What was done and seen.</param>
+    public static Draft Finding(JobDiagnosis diagnosis, SaidFinding said)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        ArgumentNullException.ThrowIfNull(said);
+        var model = diagnosis.Network.Model;
+        var check = model.Checks.FirstOrDefault(c => c.Id == said.Check)
+            ?? throw new DiagnosisException($"There is no check \"{said.Check}\" for this engine.", Near.Mend(said.Check, model.Checks.Select(c => c.Id)));
+        var place = PlaceOf(model, check, said.Place);
+        var setUp = SetUpResolution.Of(model, check, place.Text, diagnosis.Standing, said.SetUp);
+        var before = new List<EntryBody>();
+        var warnings = new List<string>();
+        if (check.Swap is { } kind)
+        {
+            before.Add(Swap(diagnosis, kind, place.Text, said.With
+                ?? throw new DiagnosisException($"\"{check.Name}\" exchanges two parts.", "Say where the other one sits, for example --with cyl:3.")).Bodies[0]);
+        }
+
+        var occasion = Occasion(diagnosis, check, place, setUp, before);
+        var against = Against(diagnosis, Candidates.Hazards(model, check, setUp), warnings);
+        var reading = ReadingOf(check, said.Reading, warnings);
+        var finding = new Finding(check.Id, check.Revision, place, setUp, occasion ?? "", Hand(model, said.Hand), reading)
+        {
+            Tool = said.Tool ?? check.Tools.FirstOrDefault(t => model.Knowledge.Tools.Any(k => k.Id == t && (k.Shape is not null || k.Aspects.Count > 0))),
+            Against = against.Count > 0 ? against : null,
+            Hearsay = said.Hearsay,
+            Words = said.Words,
+        };
+        if (said.Tool is { } tool && !model.Knowledge.Tools.Any(t => t.Id == tool))
+        {
+            throw new DiagnosisException($"There is no tool \"{tool}\".", Near.Mend(tool, model.Knowledge.Tools.Select(t => t.Id)));
+        }
+
+        return new Draft([.. before, finding], warnings);
+    }
+
+    public static Draft Swap(JobDiagnosis diagnosis, string part, string a, string b)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        var model = diagnosis.Network.Model;
+        var kind = model.Knowledge.Parts.FirstOrDefault(p => p.Id == part && model.HasPart(p.Id))
+            ?? throw new DiagnosisException($"There is no part \"{part}\" on this engine.", Near.Mend(part, model.Parts.Select(p => p.Kind.Id)));
+        if (!kind.Swappable)
+        {
+            throw new DiagnosisException(
+                $"Parts of the kind {kind.Name} are not exchanged for a test.", $"These are: {string.Join(", ", model.Parts.Where(p => p.Kind.Swappable).Select(p => p.Kind.Id).Distinct())}.");
+        }
+
+        string[] places = [.. model.Parts.Where(p => p.Kind.Id == part).Select(p => p.Place)];
+        foreach (var place in (ReadOnlySpan<string>)[a, b])
+        {
+            if (!places.Contains(place) && places.Length > 1)
+            {
+                throw new DiagnosisException($"There is no {kind.Name} at {place}.", Near.Mend(place, places));
+            }
+        }
+
+        return new Draft([new Swap(part, Place.Parse(a), Place.Parse(b))], []);
+    }
+
+    public static Draft Remedy(JobDiagnosis diagnosis, string action, string? at, string? output = null)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        var model = diagnosis.Network.Model;
+        var remedy = model.Remedies.FirstOrDefault(r => r.Id == action)
+            ?? throw new DiagnosisException($"There is no remedy \"{action}\" for this engine.", Near.Mend(action, model.Remedies.Select(r => r.Id)));
+        string[] places = [.. model.Parts.Where(p => p.Kind.Id == remedy.Part).Select(p => p.Place)];
+        var place = at ?? (places.Length == 1 ? places[0] : throw new DiagnosisException($"\"{remedy.Name}\" can be done at several places.", $"Say where: {string.Join(", ", places)}."));
+        return places.Contains(place)
+            ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output }], [])
+            : throw new DiagnosisException($"\"{remedy.Name}\" cannot be done at {place}.", Near.Mend(place, places));
+    }
+
+    /// <summary>A change of the engine as it stands, <c>key</c> or <c>key@place</c> to a value; a change of heat begins an occasion.</summary>
+    public static Draft SetUp(JobDiagnosis diagnosis, IReadOnlyDictionary<string, string> changes)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        ArgumentNullException.ThrowIfNull(changes);
+        var model = diagnosis.Network.Model;
+        var any = model.Knowledge.Checks[0] with { SetUp = [], Settings = [] };
+        _ = SetUpResolution.Of(model, any, "engine", diagnosis.Standing, changes);
+        var heat = diagnosis.Standing.HeatKeys().FirstOrDefault(k => changes.ContainsKey(k.Id));
+        var rest = changes.Where(c => c.Key != heat?.Id).ToDictionary(c => c.Key, c => c.Value);
+        return new Draft(
+            [
+                .. heat is null ? (EntryBody[])[] : [new Occasion(Enum.Parse<Heat>(changes[heat.Id], ignoreCase: true), "the engine is now " + changes[heat.Id])],
+                .. rest.Count == 0 ? (EntryBody[])[] : [new SetUpChange(rest)],
+            ],
+            []);
+    }
+
+    private static Place PlaceOf(EngineModel model, Check check, string? said)
+    {
+        string[] places = [.. Candidates.Places(model, check)];
+        if (said is null)
+        {
+            return places.Length == 1
+                ? Place.Parse(places[0])
+                : throw new DiagnosisException($"\"{check.Name}\" can be done at several places.", $"Say where: --at {string.Join(", ", places)}.");
+        }
+
+        return places.Contains(said) ? Place.Parse(said) : throw new DiagnosisException($"\"{check.Name}\" cannot be done at {said}.", Near.Mend(said, places));
+    }
+
+    private static string Hand(EngineModel model, string? hand)
+    {
+        var hands = model.Knowledge.Hands;
+        return hand is null ? hands[0].Id
+            : hands.Any(h => h.Id == hand) ? hand
+            : throw new DiagnosisException($"There is no hand \"{hand}\".", Near.Mend(hand, hands.Select(h => h.Id)));
+    }
+
+    /// <summary>
+    /// The occasion the finding belongs to: the latest entry that began one, or the opening. When the set-up has another
+    /// heat than the engine has now, or the check handles parts, a new one begins first; then the caller fills in its id.
+    /// </summary>
+    private static string? Occasion(JobDiagnosis diagnosis, Check check, Place place, Dictionary<string, string> setUp, List<EntryBody> before)
+    {
+        var heat = diagnosis.Standing.HeatKeys().FirstOrDefault();
+        var now = heat is null ? null : diagnosis.Standing.Left.GetValueOrDefault(heat.Id, heat.Default);
+        if (heat is not null && setUp.TryGetValue(heat.Id, out var wanted) && wanted != now)
+        {
+            before.Add(new Occasion(Enum.Parse<Heat>(wanted, ignoreCase: true), $"the engine is now {wanted}"));
+            return null;
+        }
+
+        if (check.Handles.Count > 0 && now is not null)
+        {
+            var model = diagnosis.Network.Model;
+            var cylinders = LayoutPlace.Cylinders(model.Layout, place.Text);
+            PartId[] handled = [.. model.Parts
+                .Where(p => check.Handles.Contains(p.Kind.Id) && cylinders.Any(p.Serves))
+                .Select(p => PartId.Of(p.Kind.Id, Place.Parse(p.Place)))];
+            if (handled.Length > 0)
+            {
+                before.Add(new Occasion(Enum.Parse<Heat>(now, ignoreCase: true), $"handled: {check.Name}", handled));
+                return null;
+            }
+        }
+
+        return diagnosis.Projection.All<Occasion>().LastOrDefault()?.Id.ToString() ?? EngineState.Opening;
+    }
+
+    private static List<string> Against(JobDiagnosis diagnosis, HashSet<string> hazards, List<string> warnings)
+    {
+        var against = new List<string>();
+        foreach (var closed in diagnosis.Interlocks.Where(i => !i.Clear && i.Interlock.Withholds.Any(hazards.Contains)))
+        {
+            against.Add(closed.Interlock.Id);
+            warnings.Add($"This was withheld: {closed.Reason}");
+        }
+
+        return against;
+    }
+
+    private static Reading ReadingOf(Check check, string text, List<string> warnings)
+    {
+        var trimmed = text.Trim();
+        if (trimmed.StartsWith("not-done", StringComparison.Ordinal))
+        {
+            var why = trimmed["not-done".Length..].Trim(' ', ':');
+            return new NotDoneReading(why.Length == 0 ? "no reason given" : why);
+        }
+
+        if (check.Number is { } form)
+        {
+            if (form.Open && trimmed is "open" or "OL" or "over-range")
+            {
+                return new OpenReading();
+            }
+
+            var number = Measurement.TryParse(trimmed, form.Unit) is { } measured && Units.Convert((double)measured.Value.Value, measured.Unit, form.Unit) is { } value
+                ? (Measured: measured, Value: value)
+                : throw new DiagnosisException(
+                    $"\"{text}\" is no reading of \"{check.Name}\".",
+                    $"Give a number in {string.Join(", ", Units.Like(form.Unit))}{(form.Open ? ", or open when the meter shows overload" : "")}, or not-done: why.");
+            if (number.Value < form.Low || number.Value > form.High)
+            {
+                warnings.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"{number.Measured} is outside {form.Low} to {form.High} {form.Unit}, where readings of this check lie: is the unit right? Withdraw it if not."));
+            }
+
+            return new NumberReading(number.Measured);
+        }
+
+        if (Count(trimmed) is var (k, n))
+        {
+            return check.Count is not null
+                ? new CountReading(k, n)
+                : throw new DiagnosisException($"\"{check.Name}\" is not counted.", $"Use one of: {string.Join(", ", check.Choices.Select(c => c.Id))}.");
+        }
+
+        return check.Choices.Any(c => c.Id == trimmed)
+            ? new ChoiceReading(trimmed)
+            : throw new DiagnosisException($"\"{text}\" is no answer of \"{check.Name}\".", Near.Mend(trimmed, check.Choices.Select(c => c.Id).Append("not-done")));
+    }
+
+    private static (long K, long N)? Count(string text)
+    {
+        var parts = text.Split([' ', '/'], StringSplitOptions.RemoveEmptyEntries).Where(p => p != "of").ToArray();
+        return parts.Length == 2 && long.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var k)
+            && long.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n > 0 && k <= n ? (k, n) : null;
+    }
+}
+
+/// <summary>What a person says of a check that was done.</summary>
+/// <param name="Check">The check by id.</param>
+/// <param name="Reading">As typed: a choice, <c>2 of 3</c>, a number with unit, <c>open</c>, or <c>not-done: why</c>.</param>
+/// <param name="Place">Where; may be left out when there is one place only.</param>
+public sealed record SaidFinding(string Check, string Reading, string? Place = null)
+{
+    /// <summary>Where the other part sits, for a check that exchanges two.</summary>
+    public string? With { get; init; }
+
+    public IReadOnlyDictionary<string, string>? SetUp { get; init; }
+
+    public string? Tool { get; init; }
+
+    public string? Hand { get; init; }
+
+    public bool Hearsay { get; init; }
+
+    public string? Words { get; init; }
+}
+
+/// <summary>Entry bodies to be recorded in this order, and what the user must be told.</summary>
+public sealed record Draft(IReadOnlyList<EntryBody> Bodies, IReadOnlyList<string> Warnings);

@@ -1,0 +1,110 @@
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.Engine;
+
+/// <summary>
+/// A layout and the knowledge laid over each other: the parts at their places, their aspects, and for each quantity and
+/// cylinder the parts that bear on it. It knows no job.
+/// </summary>
+internal sealed class EngineModel
+{
+    private readonly Dictionary<string, Quantity> _quantities;
+    private readonly Dictionary<string, SetUpKey> _setUps;
+    private readonly Dictionary<(string Quantity, int Cylinder), Bearing[]> _bearings = [];
+
+    public EngineModel(KnowledgeBase knowledge, EngineLayout layout)
+    {
+        (Knowledge, Layout) = (knowledge, layout);
+        _quantities = knowledge.Quantities.ToDictionary(q => q.Id);
+        _setUps = knowledge.SetUps.ToDictionary(s => s.Id);
+        var kinds = knowledge.Parts.ToDictionary(p => p.Id);
+        Parts = [.. layout.Parts
+            .SelectMany(entry => LayoutPlace.Expand(layout, entry).Select(place => (Kind: kinds[entry.Part], Place: place)))
+            .Select((pair, i) => new PartInstance(i, pair.Kind, pair.Place, LayoutPlace.Cylinders(layout, pair.Place)))];
+        var aspects = new List<AspectInstance>();
+        AspectsOf = [.. Parts.Select(part => Instances(part, aspects))];
+        Aspects = [.. aspects];
+        Checks = [.. knowledge.Checks.Where(c => c.Only.Holds(layout))];
+        Remedies = [.. knowledge.Remedies.Where(r => r.Only.Holds(layout) && Parts.Any(p => p.Kind.Id == r.Part))];
+    }
+
+    public KnowledgeBase Knowledge { get; }
+
+    public EngineLayout Layout { get; }
+
+    public PartInstance[] Parts { get; }
+
+    public AspectInstance[] Aspects { get; }
+
+    /// <summary>Aspects by part index.</summary>
+    public AspectInstance[][] AspectsOf { get; }
+
+    /// <summary>The checks that this layout admits.</summary>
+    public Check[] Checks { get; }
+
+    public Remedy[] Remedies { get; }
+
+    public Quantity Quantity(string id) => _quantities[id];
+
+    public SetUpKey? SetUpKey(string id) => _setUps.GetValueOrDefault(id);
+
+    public bool HasPart(string kind) => Array.Exists(Parts, p => p.Kind.Id == kind);
+
+    /// <summary>
+    /// The seats whose part can hold the quantity down in that lane (0 for the engine as a whole), those that serve more
+    /// lanes first, so that what lanes share comes out as one node.
+    /// </summary>
+    public Bearing[] BearingsOn(string quantity, int cylinder)
+    {
+        if (!_bearings.TryGetValue((quantity, cylinder), out var found))
+        {
+            found = [.. Parts
+                .Where(part => cylinder == 0 || part.Serves(cylinder))
+                .SelectMany(part => Bearings(part, quantity, cylinder))
+                .OrderByDescending(b => b.Lanes).ThenBy(b => b.Seat.Index).ThenBy(b => b.Aspect, StringComparer.Ordinal).ThenBy(b => b.Position)];
+            _bearings[(quantity, cylinder)] = found;
+        }
+
+        return found;
+    }
+
+    private AspectInstance[] Instances(PartInstance part, List<AspectInstance> all)
+    {
+        var start = all.Count;
+        foreach (var aspect in part.Kind.Aspects.Where(a => a.Only.Holds(Layout)))
+        {
+            Condition[] conditions = [.. aspect.Conditions.Where(c => c.Only.Holds(Layout))];
+            if (conditions.Length == 0)
+            {
+                continue;
+            }
+
+            for (var position = aspect.PerCylinder ? 0 : -1; position < (aspect.PerCylinder ? part.Cylinders.Length : 0); position++)
+            {
+                all.Add(new AspectInstance(all.Count, part, aspect, position, conditions));
+            }
+        }
+
+        return [.. all.Skip(start)];
+    }
+
+    private IEnumerable<Bearing> Bearings(PartInstance seat, string quantity, int cylinder)
+    {
+        foreach (var instance in AspectsOf[seat.Index])
+        {
+            var lane = instance.Position < 0 ? 0 : seat.Cylinders[instance.Position];
+            if (lane != 0 && cylinder != 0 && lane != cylinder)
+            {
+                continue;
+            }
+
+            if (Array.Exists(instance.Conditions, c => c.Effects.ContainsKey(quantity)))
+            {
+                yield return new Bearing(seat, instance.Aspect.Id, instance.Position, lane == 0 ? seat.Cylinders.Length : 1);
+            }
+        }
+    }
+}
+
+/// <summary>The part sitting at a seat bears on a quantity by one aspect, at one position of the seat (-1: all its lanes).</summary>
+internal sealed record Bearing(PartInstance Seat, string Aspect, int Position, int Lanes);

@@ -1,0 +1,136 @@
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.History;
+
+/// <summary>
+/// Folds swaps, remedies and occasions over the engine as it came in. States are kept by the deeds that led to them, so
+/// findings with the same past share theirs.
+/// </summary>
+internal sealed class EngineHistory(ConditionNodes conditions, Projection projection)
+{
+    private readonly EngineModel _model = conditions.Model;
+    private readonly Dictionary<string, EngineState> _after = new(StringComparer.Ordinal);
+    private readonly Dictionary<EntryId, int> _order = projection.Job.Entries.Index().ToDictionary(pair => pair.Item.Id, pair => pair.Index);
+
+    /// <summary>The engine when a finding was taken: after the deeds among its causal ancestors.</summary>
+    public EngineState Before(FindingInContext finding) => After([
+        .. finding.Swaps.Select(s => s.Entry), .. finding.Remedies.Select(s => s.Entry), .. finding.Occasions.Select(s => s.Entry)]);
+
+    /// <summary>The engine now: after all deeds that hold.</summary>
+    public EngineState Now => field ??= After([.. projection.Live.Where(e => e.Body is Swap or Jobs.Remedy or Occasion)]);
+
+    private EngineState After(IReadOnlyList<Entry> deeds)
+    {
+        var state = conditions.AsFound;
+        var past = "";
+        foreach (var deed in deeds.OrderBy(d => _order[d.Id]))
+        {
+            past += deed.Id;
+            if (!_after.TryGetValue(past, out var next))
+            {
+                next = Apply(state, deed);
+                _after[past] = next;
+            }
+
+            state = next;
+        }
+
+        return state;
+    }
+
+    private EngineState Apply(EngineState state, Entry deed) => deed.Body switch
+    {
+        Swap swap => Swapped(state, swap, deed.Id.ToString()),
+        Jobs.Remedy remedy => Remedied(state, remedy, deed.Id.ToString()),
+        Occasion occasion => Begun(state, occasion, deed.Id.ToString()),
+        _ => state,
+    };
+
+    private EngineState Swapped(EngineState state, Swap swap, string entry)
+    {
+        var a = Seat(swap.Part, swap.A.Text);
+        var b = Seat(swap.Part, swap.B.Text);
+        if (a is not null && b is not null)
+        {
+            var occupant = (int[])state.Occupant.Clone();
+            (occupant[a.Index], occupant[b.Index]) = (occupant[b.Index], occupant[a.Index]);
+            return Handled(state with { Occupant = occupant }, entry, occupant[a.Index], occupant[b.Index]);
+        }
+
+        // Outputs of one part: the lanes that they serve are exchanged.
+        if (swap.A.Cylinders is [var from] && swap.B.Cylinders is [var to]
+            && Array.Find(_model.Parts, p => p.Kind.Id == swap.Part && p.Serves(from) && p.Serves(to)) is { } shared)
+        {
+            var ends = new Dictionary<(int, int), int>(state.Ends);
+            var (first, second) = (ends.GetValueOrDefault((shared.Index, from), from), ends.GetValueOrDefault((shared.Index, to), to));
+            (ends[(shared.Index, from)], ends[(shared.Index, to)]) = (second, first);
+            return Handled(state with { Ends = ends }, entry, shared.Index);
+        }
+
+        return state;
+    }
+
+    private EngineState Remedied(EngineState state, Jobs.Remedy done, string entry)
+    {
+        var remedy = _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action);
+        var seat = remedy is null ? null : Seat(remedy.Part, done.Place.Text);
+        if (remedy is null || seat is null)
+        {
+            return state;
+        }
+
+        var part = state.Occupant[seat.Index];
+        var version = (int[])state.Version.Clone();
+        foreach (var aspect in _model.AspectsOf[part])
+        {
+            var meant = done.Output is null || aspect.PartId.EndsWith("/" + done.Output, StringComparison.Ordinal);
+            if (meant && (remedy.Replaces || remedy.Cures.Any(c => c.Aspect == aspect.Aspect.Id)))
+            {
+                version[aspect.Index] = conditions.After(conditions.NodeOf(state, aspect), aspect, remedy, entry);
+            }
+        }
+
+        return Handled(state with { Version = version }, entry, part);
+    }
+
+    /// <summary>A new occasion: passing states are drawn afresh, for the parts handled or for all.</summary>
+    private EngineState Begun(EngineState state, Occasion occasion, string entry)
+    {
+        var version = (int[])state.Version.Clone();
+        var began = (string[])state.Occasion.Clone();
+        foreach (var part in _model.Parts)
+        {
+            if (occasion.Handled is { } handled && !handled.Any(h => Means(h, part)))
+            {
+                continue;
+            }
+
+            began[part.Index] = entry;
+            foreach (var aspect in _model.AspectsOf[part.Index].Where(a => a.Aspect.Passing))
+            {
+                version[aspect.Index] = conditions.Afresh(aspect, entry);
+            }
+        }
+
+        return state with { Version = version, Occasion = began };
+    }
+
+    private static EngineState Handled(EngineState state, string entry, params ReadOnlySpan<int> parts)
+    {
+        var began = (string[])state.Occasion.Clone();
+        foreach (var part in parts)
+        {
+            began[part] = entry;
+        }
+
+        return state with { Occasion = began };
+    }
+
+    private static bool Means(PartId handled, PartInstance part) =>
+        handled.Kind == part.Kind.Id && (handled.Place is null || handled.Place.Value.Text == part.Place);
+
+    private PartInstance? Seat(string kind, string place) => Array.Find(_model.Parts, p => p.Kind.Id == kind && p.Place == place);
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Readings;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.History;
+
+/// <summary>The whole set-up of a check at a place: the engine as it stands, what the check brings about, what the user says.</summary>
+internal static class SetUpResolution
+{
+    public const string Here = "@here";
+
+    /// <summary>Every engine-wide key, the keys of single cylinders that are not at their default, and the tool's settings.</summary>
+    public static Dictionary<string, string> Of(
+        EngineModel model, Check check, string place, StandingEngine standing, IReadOnlyDictionary<string, string>? said = null)
+    {
+        var setUp = model.Knowledge.SetUps.Where(k => k.Per == QuantityScope.Engine).ToDictionary(k => k.Id, k => k.Default);
+        foreach (var (key, value) in standing.Left)
+        {
+            setUp[key] = value;
+        }
+
+        foreach (var (key, value) in check.SetUp)
+        {
+            setUp[key.EndsWith(Here, StringComparison.Ordinal) ? key[..^Here.Length] + "@" + place : key] = value;
+        }
+
+        foreach (var setting in check.Settings)
+        {
+            if (setting.Defaults.FirstOrDefault(d => d.Only.Holds(model.Layout)) is { } value)
+            {
+                setUp[setting.Id] = string.Create(CultureInfo.InvariantCulture, $"{value.Value} {setting.Unit}");
+            }
+        }
+
+        foreach (var (key, value) in said ?? new Dictionary<string, string>())
+        {
+            setUp[key] = Said(model, check, key, value);
+        }
+
+        return setUp;
+    }
+
+    private static string Said(EngineModel model, Check check, string name, string text)
+    {
+        if (check.Settings.FirstOrDefault(s => s.Id == name) is { } setting)
+        {
+            return Measurement.TryParse(text, setting.Unit) is { } measured && Units.Convert((double)measured.Value.Value, measured.Unit, setting.Unit) is { } value
+                ? string.Create(CultureInfo.InvariantCulture, $"{value:0.####} {setting.Unit}")
+                : throw new DiagnosisException($"\"{text}\" is no {setting.Name}.", $"Give a number in {setting.Unit}, for example {name}=11{setting.Unit}.");
+        }
+
+        var at = name.IndexOf('@', StringComparison.Ordinal);
+        var id = at < 0 ? name : name[..at];
+        var key = model.SetUpKey(id) ?? throw new DiagnosisException(
+            $"There is no set-up key \"{id}\".", Near.Mend(id, model.Knowledge.SetUps.Select(k => k.Id).Concat(check.Settings.Select(s => s.Id))));
+        if (at < 0 && key.Per == QuantityScope.Cyl)
+        {
+            throw new DiagnosisException($"The set-up key \"{id}\" belongs to a cylinder.", $"Write {id}@cyl:1={text} with the cylinder meant.");
+        }
+
+        return key.Values.Any(v => v.Id == text)
+            ? text
+            : throw new DiagnosisException($"\"{text}\" is no value of {id}.", Near.Mend(text, key.Values.Select(v => v.Id)));
+    }
+}

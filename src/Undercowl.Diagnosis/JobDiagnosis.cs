@@ -1,0 +1,107 @@
+using System.Text.Json;
+using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Beliefs;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.History;
+using Undercowl.Diagnosis.Planning;
+using Undercowl.Diagnosis.Safety;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis;
+
+/// <summary>
+/// One job, diagnosed with today's knowledge: asks of it are answered from the same network and belief, each worked out
+/// when first asked for. Made by the <see cref="Workbench"/>; not for use by several threads.
+/// </summary>
+public sealed class JobDiagnosis
+{
+    private readonly JobNetwork _network;
+    private readonly bool _knowledgeChanged;
+    private Belief? _belief;
+
+    internal JobDiagnosis(Workbench workbench, Job job)
+    {
+        Projection = Projection.Of(job);
+        var opening = Projection.Opening
+            ?? throw new DiagnosisException("The job has no opening entry.", "Start a job first.");
+        var layout = JsonSerializer.Deserialize(Projection.Layout!.Text, KnowledgeJson.Default.EngineLayout)
+            ?? throw new DiagnosisException("The job's layout is empty.", "Record a layout for it.");
+        _knowledgeChanged = opening.Body.Knowledge != workbench.KnowledgeHash;
+        _network = new JobNetwork(workbench.Model(layout), Projection);
+        Standing = new StandingEngine(_network.Model, Projection, _network.Now);
+        Interlocks = Safety.Interlocks.Of(workbench.Knowledge, Projection);
+    }
+
+    public Projection Projection { get; }
+
+    public EngineLayout Layout => _network.Model.Layout;
+
+    public KnowledgeBase Knowledge => _network.Model.Knowledge;
+
+    public IReadOnlyList<InterlockStatus> Interlocks { get; }
+
+    /// <summary>What must be undone before sign-off.</summary>
+    public IReadOnlyList<RestoreItem> Restore => Standing.Restore;
+
+    internal JobNetwork Network => _network;
+
+    internal StandingEngine Standing { get; }
+
+    internal Belief Belief => _belief ??= new Belief(_network);
+
+    public BeliefAnswer BeliefNow()
+    {
+        var (explanations, coverage) = Belief.Explanations();
+        var posterior = Belief.Posterior;
+        return new BeliefAnswer(
+            1,
+            posterior.Approximate,
+            posterior.ErrorBound,
+            _knowledgeChanged,
+            Belief.Causes(),
+            explanations,
+            coverage,
+            [.. _network.WithoutEffect.Select(f => $"{f.Body.Check} at {f.Body.Place} ({f.Id})")]);
+    }
+
+    /// <summary>The next steps, best first.</summary>
+    public NextAnswer Next(int top)
+    {
+        var complaint = Complaint();
+        return new NextSteps(_network, Belief, Standing, Interlocks, complaint).Answer(top);
+    }
+
+    /// <summary>Why a cause is believed as it is. The id is matched by its near names when it is not known.</summary>
+    public WhyAnswer Why(string cause)
+    {
+        var ids = new List<string>();
+        foreach (var aspect in _network.Model.Aspects)
+        {
+            for (var s = 1; s < aspect.StateNames.Length; s++)
+            {
+                var id = aspect.CauseId(s);
+                if (id == cause)
+                {
+                    return Reasons.For(_network, aspect, s);
+                }
+
+                ids.Add(id);
+            }
+        }
+
+        throw new DiagnosisException($"There is no cause \"{cause}\" in this layout.", Near.Mend(cause, ids));
+    }
+
+    public ProofAnswer Proof() => ProofOf.Of(_network, Belief, Standing, Interlocks);
+
+    public ReportAnswer Report() => Reporting.Of(this, _knowledgeChanged);
+
+    /// <summary>The compiled network with its evidence, for any general tool: <c>xmlbif</c> or <c>uai</c> (evidence apart).</summary>
+    public NetworkText Export(string format) => NetworkText.Of(_network, format);
+
+    internal Knowledge.Complaint Complaint() => Projection.Complaints
+        .Select(said => Knowledge.Complaints.FirstOrDefault(c => c.Id == _network.Laying.Renamed(said.Id)))
+        .FirstOrDefault(c => c is not null)
+        ?? throw new DiagnosisException("None of the job's complaints is known today.", $"Use one of: {string.Join(", ", Knowledge.Complaints.Select(c => c.Id))}.");
+}

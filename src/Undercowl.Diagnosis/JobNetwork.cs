@@ -1,0 +1,171 @@
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
+using Undercowl.Diagnosis.History;
+using Undercowl.Diagnosis.Readings;
+using Undercowl.Inference;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis;
+
+/// <summary>
+/// The network of one job: the layout's conditions, the quantities in the set-ups that the findings were taken in, and the
+/// findings as likelihoods. Built afresh for a job; it answers nothing by itself.
+/// </summary>
+internal sealed class JobNetwork
+{
+    public const string ComplaintLabel = "complaint";
+
+    private readonly List<(Signal Signal, double[] PerLevel, string Label)> _complaints = [];
+
+    /// <param name="model">The layout with the knowledge over it.</param>
+    /// <param name="projection">The job.</param>
+    /// <param name="ask">A quantity of the whole engine to carry along as it is now, all faults that come and go showing.</param>
+    public JobNetwork(EngineModel model, Projection projection, (string Quantity, IReadOnlyDictionary<string, string> SetUp)? ask = null)
+    {
+        (Model, Projection) = (model, projection);
+        Graph = new NodeGraph();
+        Conditions = new ConditionNodes(model, Graph);
+        Laying = new Laying(Conditions, projection);
+        History = new EngineHistory(Conditions, projection);
+        foreach (var aspect in model.Aspects)
+        {
+            Conditions.First(aspect);
+        }
+
+        LayComplaints();
+        var laid = new List<LaidFinding>();
+        var idle = new List<FindingInContext>();
+        foreach (var finding in projection.Findings)
+        {
+            if (Laying.Lay(finding, History.Before(finding)) is { } found)
+            {
+                laid.Add(found);
+            }
+            else
+            {
+                idle.Add(finding);
+            }
+        }
+
+        (Laid, WithoutEffect) = (laid, idle);
+        Now = History.Now;
+        Asked = ask is { } asked ? Laying.Copies(Now, asked.SetUp, provoked: true).Of(asked.Quantity, 0) : Signal.Constant(0);
+        Network = ToNetwork();
+    }
+
+    public EngineModel Model { get; }
+
+    public Projection Projection { get; }
+
+    /// <summary>What was complained of, in the set-ups in which it shows.</summary>
+    public IEnumerable<Signal> ComplaintSignals => _complaints.Select(c => c.Signal);
+
+    /// <summary>Grows further when candidates for the next step are laid; <see cref="Network"/> does not.</summary>
+    public NodeGraph Graph { get; }
+
+    public ConditionNodes Conditions { get; }
+
+    public Laying Laying { get; }
+
+    public EngineHistory History { get; }
+
+    public IReadOnlyList<LaidFinding> Laid { get; }
+
+    /// <summary>Findings that today's knowledge does not know.</summary>
+    public IReadOnlyList<FindingInContext> WithoutEffect { get; }
+
+    /// <summary>What the constructor was asked to carry along.</summary>
+    public Signal Asked { get; }
+
+    /// <summary>The engine after all deeds.</summary>
+    public EngineState Now { get; }
+
+    /// <summary>Node numbers are those of <see cref="Graph"/>.</summary>
+    public Network Network { get; }
+
+    /// <summary>The nodes whose posterior is the belief: each aspect as found and now.</summary>
+    public int[] Wanted() => [.. Model.Aspects.SelectMany(a => new[] { Conditions.First(a), Conditions.NodeOf(Now, a) }).Distinct()];
+
+    /// <summary>The complaints and the findings that <paramref name="keep"/> admits, as likelihoods.</summary>
+    public Evidence Evidence(Func<LaidFinding, bool>? keep = null, bool complaints = true)
+    {
+        var evidence = new Evidence(Network);
+        foreach (var (signal, perLevel, label) in complaints ? _complaints : [])
+        {
+            Add(evidence, signal, perLevel, -1, [], label);
+        }
+
+        foreach (var company in Laid.Where(l => keep?.Invoke(l) ?? true).GroupBy(l => l.Company))
+        {
+            var first = company.First();
+            var group = new ReadingGroup(first.Check, first.Levels, first.Doubt, [.. company.Select(l => l.Reading)], first.Kilovolts);
+            if (ReadingLikelihood.Of(group) is { } perLevel)
+            {
+                Add(evidence, first.Signal, perLevel, first.Tool, first.ToolReadsWorst, first.Label);
+            }
+        }
+
+        return evidence;
+    }
+
+    private static void Add(Evidence evidence, Signal signal, double[] perLevel, int tool, bool[] worst, string label)
+    {
+        if (tool < 0)
+        {
+            if (!signal.IsConstant)
+            {
+                evidence.Likelihood(signal.Node, Array.ConvertAll(signal.Map, level => perLevel[level]), label);
+            }
+
+            return;
+        }
+
+        if (signal.IsConstant)
+        {
+            evidence.Likelihood(tool, Array.ConvertAll(worst, bad => perLevel[bad ? ^1 : signal.Level]), label);
+            return;
+        }
+
+        var joint = new double[signal.Map.Length * worst.Length];
+        for (var s = 0; s < signal.Map.Length; s++)
+        {
+            for (var t = 0; t < worst.Length; t++)
+            {
+                joint[s * worst.Length + t] = perLevel[worst[t] ? ^1 : signal.Map[s]];
+            }
+        }
+
+        evidence.Likelihood([signal.Node, tool], joint, label);
+    }
+
+    private void LayComplaints()
+    {
+        foreach (var said in Projection.Complaints)
+        {
+            var complaint = Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == Laying.Renamed(said.Id));
+            if (complaint is null)
+            {
+                continue;
+            }
+
+            var quantity = Model.Quantity(complaint.Quantity);
+            var signal = Laying.Copies(Conditions.AsFound, said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp).Of(quantity.Id, 0);
+            _complaints.Add((signal, [.. quantity.Levels.Select(l => complaint.Given[l])], ComplaintLabel));
+        }
+    }
+
+    private Network ToNetwork()
+    {
+        var builder = new NetworkBuilder();
+        for (var n = 0; n < Graph.Count; n++)
+        {
+            var node = Graph[n];
+            _ = node.Chance is { } table
+                ? builder.Add(node.Name, node.States, node.Parents, table)
+                : builder.AddFunction(node.Name, node.States, node.Parents, node.Function!);
+        }
+
+        return builder.Build();
+    }
+}

@@ -1,0 +1,188 @@
+using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
+using Undercowl.Diagnosis.History;
+using Undercowl.Diagnosis.Readings;
+using Undercowl.Diagnosis.Safety;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.Planning;
+
+/// <summary>
+/// All checks that could be done next. Those that an interlock withholds are kept apart, so that their worth can still be
+/// seen; those that cannot be done, or would only repeat a reading that errs the same way, are left out with the reason.
+/// </summary>
+internal sealed class Candidates
+{
+    private readonly JobNetwork _network;
+    private readonly StandingEngine _standing;
+    private readonly IReadOnlyList<InterlockStatus> _interlocks;
+    private readonly Func<string, int, double[]> _levelChances;
+
+    /// <param name="network">The job.</param>
+    /// <param name="standing">The engine as it stands.</param>
+    /// <param name="interlocks">How the interlocks stand.</param>
+    /// <param name="levelChances">Chance of each level of a quantity (id, cylinder) now, in the engine as it stands.</param>
+    public Candidates(JobNetwork network, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Func<string, int, double[]> levelChances)
+    {
+        (_network, _standing, _interlocks, _levelChances) = (network, standing, interlocks, levelChances);
+        foreach (var check in network.Model.Checks)
+        {
+            foreach (var place in Places(network.Model, check))
+            {
+                Consider(check, place);
+            }
+        }
+    }
+
+    public List<Candidate> Open { get; } = [];
+
+    public List<(Candidate Candidate, InterlockStatus By)> Withheld { get; } = [];
+
+    public List<NotProposed> Unavailable { get; } = [];
+
+    public static IEnumerable<string> Places(EngineModel model, Check check) => check.At switch
+    {
+        "engine" => ["engine"],
+        "cyl" => Enumerable.Range(1, model.Layout.Cylinders).Select(LayoutPlace.Cylinder),
+        _ => model.Parts.Where(p => p.Kind.Id == check.At).Select(p => p.Place),
+    };
+
+    /// <summary>Dangers of a check in a set-up.</summary>
+    public static HashSet<string> Hazards(EngineModel model, Check check, IReadOnlyDictionary<string, string> setUp)
+    {
+        var hazards = new HashSet<string>(check.Hazards);
+        foreach (var (name, text) in setUp)
+        {
+            var at = name.IndexOf('@', StringComparison.Ordinal);
+            foreach (var hazard in model.SetUpKey(at < 0 ? name : name[..at])?.Values.FirstOrDefault(v => v.Id == text)?.Hazards ?? [])
+            {
+                hazards.Add(hazard);
+            }
+        }
+
+        return hazards;
+    }
+
+    private void Consider(Check check, string place)
+    {
+        var model = _network.Model;
+        var setUp = SetUpResolution.Of(model, check, place, _standing);
+        if (Reason(check, place, setUp) is { } reason)
+        {
+            Unavailable.Add(new NotProposed("check", check.Id, place, check.Name, reason));
+            return;
+        }
+
+        var state = _network.Now;
+        string? with = null;
+        if (check.Swap is { } kind)
+        {
+            (with, var swapped) = Exchanged(kind, place, check, state);
+            if (swapped is null)
+            {
+                return;
+            }
+
+            state = swapped;
+        }
+
+        if (_network.Laying.Read(check, place, _network.Laying.Copies(state, setUp)) is not var (signal, levels))
+        {
+            return;
+        }
+
+        var tool = check.Likelihood.Tool is null ? _network.Laying.Erring(check) : null;
+        if ((signal.IsConstant && tool is null) || Repeats(check, place, signal))
+        {
+            return;
+        }
+
+        var kilovolts = check.Likelihood.Model == LikelihoodModel.Gap ? SparkMargin.Numbers(model, check.Likelihood.Quantity!) : null;
+        var candidate = new Candidate(
+            check,
+            place,
+            with,
+            setUp,
+            signal,
+            tool is null ? -1 : _network.Conditions.OfTool(tool, tool.Aspects[0]),
+            tool is null ? [] : [false, .. tool.Aspects[0].Conditions.Select(c => c.ReadsAsWorst)],
+            OutcomeTable.Of(check, levels, _network.Laying.Circumstances(check, place, null), kilovolts, setUp));
+        var hazards = Hazards(model, check, setUp);
+        if (_interlocks.FirstOrDefault(i => !i.Clear && i.Interlock.Withholds.Any(hazards.Contains)) is { } closed)
+        {
+            Withheld.Add((candidate, closed));
+        }
+        else
+        {
+            Open.Add(candidate);
+        }
+    }
+
+    private string? Reason(Check check, string place, IReadOnlyDictionary<string, string> setUp)
+    {
+        foreach (var tool in check.Tools)
+        {
+            if (_network.Projection.Tools.TryGetValue(tool, out var have) && !have)
+            {
+                return $"no {_network.Model.Knowledge.Tools.FirstOrDefault(t => t.Id == tool)?.Name ?? tool} at hand";
+            }
+        }
+
+        foreach (var declined in _network.Projection.All<Declined>())
+        {
+            if (declined.Body.What == check.Id && (declined.Body.Place is not { } at || at.Text == place))
+            {
+                return $"declined: {declined.Body.Why}";
+            }
+        }
+
+        foreach (var (name, text) in setUp)
+        {
+            var at = name.IndexOf('@', StringComparison.Ordinal);
+            var value = _network.Model.SetUpKey(at < 0 ? name : name[..at])?.Values.FirstOrDefault(v => v.Id == text);
+            foreach (var (quantity, levels) in value?.Impossible ?? [])
+            {
+                var known = _network.Model.Quantity(quantity);
+                var chances = _levelChances(quantity, 0);
+                if (known.Levels.Select((l, i) => levels.Contains(l) ? chances[i] : 0).Sum() > 0.5)
+                {
+                    return $"{known.Name} does not allow it: {value!.Name}";
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The place to exchange with: the like part whose lanes are most likely sound.</summary>
+    private (string? With, EngineState? State) Exchanged(string kind, string place, Check check, EngineState state)
+    {
+        var model = _network.Model;
+        var here = Array.Find(model.Parts, p => p.Kind.Id == kind && (p.Place == place || LayoutPlace.Cylinders(model.Layout, place).All(p.Serves)));
+        if (here is null || check.Likelihood.Quantity is not { } quantity)
+        {
+            return (null, null);
+        }
+
+        var other = model.Parts.Where(p => p.Kind.Id == kind && p.Index != here.Index && p.Cylinders.Length == here.Cylinders.Length)
+            .OrderByDescending(p => Math.Round(_levelChances(quantity, p.Cylinders[0])[0], 9)).ThenBy(p => p.Index).FirstOrDefault();
+        if (other is null)
+        {
+            return (null, null);
+        }
+
+        var occupant = (int[])state.Occupant.Clone();
+        (occupant[here.Index], occupant[other.Index]) = (occupant[other.Index], occupant[here.Index]);
+        return (other.Place, state with { Occupant = occupant });
+    }
+
+    /// <summary>A reading of the same copy at the same place with the same check would only err the same way again.</summary>
+    private bool Repeats(Check check, string place, Signal signal) => _network.Laid.Any(l =>
+        l.Check.Id == check.Id && l.Finding.Body.Place.Text == place && l.Signal.Node == signal.Node && l.Signal.Map.AsSpan().SequenceEqual(signal.Map)
+        && l.Finding.Body.Value is not NotDoneReading && !OtherSetting(l, check, place));
+
+    private bool OtherSetting(LaidFinding laid, Check check, string place) => check.Settings.Any(s =>
+        SetUpResolution.Of(_network.Model, check, place, _standing).GetValueOrDefault(s.Id) != laid.Finding.Body.SetUp.GetValueOrDefault(s.Id));
+}

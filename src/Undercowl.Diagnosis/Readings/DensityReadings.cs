@@ -1,0 +1,96 @@
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+using Undercowl.Physics;
+
+namespace Undercowl.Diagnosis.Readings;
+
+/// <summary>
+/// Numbers by a density. Lastingly, the check would show "over range" with the level's chance, else a value whose
+/// logarithm, relative to the reference, is normal about the level's median; each measurement adds a fresh scatter. With a
+/// small chance the value has nothing to do with the level. Values enter as they are: no bins.
+/// </summary>
+internal static class DensityReadings
+{
+    /// <summary>A ratio below this is taken as this: a dead short and 0 V have no logarithm.</summary>
+    private const double Least = 1e-3;
+
+    /// <summary>Spread of a value that has nothing to do with the level, in the natural logarithm: estimate.</summary>
+    private const double Anything = 1.5;
+
+    private const double LeastOpen = 0.002;
+
+    public static double[]? Likelihood(ReadingGroup group)
+    {
+        var model = group.Check.Likelihood;
+        var logs = new List<double>();
+        var open = 0;
+        var own = true;
+        foreach (var reading in group.Readings)
+        {
+            switch (reading.Value)
+            {
+                case OpenReading:
+                    open++;
+                    break;
+                case NumberReading number when Ratio(group.Check, number.Number, reading.Circumstances) is { } ratio:
+                    logs.Add(Math.Log(Math.Max(Least, ratio)));
+                    own &= model.Reference == Absolute || reading.Circumstances.Reference is { Own: true };
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        if (logs.Count + open == 0)
+        {
+            return null;
+        }
+
+        var mean = logs.Count == 0 ? 0 : logs.Average();
+        var generic = own ? 0 : model.GenericSpread ?? 0;
+        var wide = Wide(group, mean);
+        var likelihood = new double[group.Levels.Count];
+        for (var level = 0; level < likelihood.Length; level++)
+        {
+            var row = model.Densities[group.Levels[level]];
+            var spread = Math.Sqrt(row.Spread * row.Spread + generic * generic + FreshSpread * FreshSpread / Math.Max(1, logs.Count));
+            var z = (mean - Math.Log(Math.Max(Least, row.Median))) / spread;
+            var value = logs.Count == 0 ? 1 : (1 - model.Outlier!.Value) * StandardNormal.Density(z) / spread + model.Outlier.Value * wide;
+            var chance = Math.Clamp(row.Open, LeastOpen, 1 - LeastOpen);
+            var lastingOpen = chance * Math.Pow(1 - model.Fresh, open) * Math.Pow(model.Fresh, logs.Count);
+            var lastingValue = (1 - chance) * Math.Pow(model.Fresh, open) * Math.Pow(1 - model.Fresh, logs.Count);
+            likelihood[level] = (1 - group.Doubt) * (lastingOpen + lastingValue) * value + group.Doubt * wide;
+        }
+
+        return likelihood;
+    }
+
+    public const string Absolute = "absolute";
+
+    /// <summary>Scatter of one measurement of the same thing, in the natural logarithm: 3 %, estimate.</summary>
+    private const double FreshSpread = 0.03;
+
+    /// <summary>The value over its reference, corrected; null when it cannot be compared.</summary>
+    public static double? Ratio(Check check, Measured number, Circumstances at)
+    {
+        var unit = check.Number!.Unit;
+        if (Units.Convert((double)number.Value.Value, number.Unit, unit) is not { } value)
+        {
+            return null;
+        }
+
+        value = Corrections.Apply(check.Likelihood.Correct, value, unit, at);
+        if (check.Likelihood.Reference == Absolute)
+        {
+            return value;
+        }
+
+        return at.Reference is { } reference && Units.Convert(reference.Middle, reference.Unit, unit) is { } middle and > 0 ? value / middle : null;
+    }
+
+    private static double Wide(ReadingGroup group, double mean)
+    {
+        var middle = group.Check.Likelihood.Densities.Values.Average(r => Math.Log(Math.Max(Least, r.Median)));
+        return StandardNormal.Density((mean - middle) / Anything) / Anything;
+    }
+}

@@ -1,0 +1,169 @@
+using System.Globalization;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
+using Undercowl.Diagnosis.History;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+using Undercowl.Physics;
+
+namespace Undercowl.Diagnosis.Readings;
+
+/// <summary>Lays checks over the network: finds what a check at a place reads in a context, and in which circumstances.</summary>
+internal sealed class Laying(ConditionNodes conditions, Projection projection)
+{
+    private readonly EngineModel _model = conditions.Model;
+    private readonly Dictionary<(EngineState, string), QuantityCopies> _copies = [];
+
+    /// <summary>The quantities of one engine state in one set-up; made once.</summary>
+    public QuantityCopies Copies(EngineState state, IReadOnlyDictionary<string, string> setUp, bool provoked = false)
+    {
+        var key = (state, string.Join(';', setUp.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key}={p.Value}")) + (provoked ? "!" : ""));
+        if (!_copies.TryGetValue(key, out var copies))
+        {
+            copies = new QuantityCopies(conditions, new CopyContext(state, new SetUpState(_model, setUp), provoked));
+            _copies[key] = copies;
+        }
+
+        return copies;
+    }
+
+    /// <summary>What the check reads there; null when the place does not fit the layout.</summary>
+    public (Signal Signal, IReadOnlyList<string> Levels)? Read(Check check, string place, QuantityCopies copies)
+    {
+        var cylinders = LayoutPlace.Cylinders(_model.Layout, place);
+        if (Array.Exists(cylinders, c => c < 1 || c > _model.Layout.Cylinders))
+        {
+            return null;
+        }
+
+        if (check.Likelihood.Quantity is { } quantity)
+        {
+            var known = _model.Quantity(quantity);
+            return (copies.Of(quantity, known.Per == QuantityScope.Engine ? 0 : cylinders[0]), known.Levels);
+        }
+
+        if (check.Likelihood.Tool is { } tool)
+        {
+            var (owner, aspect) = ToolAspect(tool);
+            return (new Signal(conditions.OfTool(owner, aspect), NodeGraph.Identity(aspect.Conditions.Count + 1)),
+                [AspectInstance.Sound, .. aspect.Conditions.Select(c => c.Id)]);
+        }
+
+        var dot = check.Likelihood.Aspect!.LastIndexOf('.');
+        var (kind, aspectId) = (check.Likelihood.Aspect[..dot], check.Likelihood.Aspect[(dot + 1)..]);
+        var seat = Array.Find(_model.Parts, p => p.Kind.Id == kind && p.Place == place)
+            ?? Array.Find(_model.Parts, p => p.Kind.Id == kind && cylinders.All(p.Serves));
+        if (seat is null)
+        {
+            return null;
+        }
+
+        var first = Array.Find(_model.AspectsOf[seat.Index], a => a.Aspect.Id == aspectId);
+        if (first is null)
+        {
+            return null;
+        }
+
+        var position = first.Position < 0 ? -1 : Math.Max(0, Array.IndexOf(seat.Cylinders, cylinders[0]));
+        return (copies.Aspect(seat, aspectId, position), first.StateNames);
+    }
+
+    /// <summary>Lays a finding; null when its check or place is unknown today: it stays in the log without effect.</summary>
+    public LaidFinding? Lay(FindingInContext finding, EngineState state)
+    {
+        var check = _model.Knowledge.Checks.FirstOrDefault(c => c.Id == Renamed(finding.Body.Check));
+        if (check is null || finding.Body.Revision > check.Revision)
+        {
+            return null;
+        }
+
+        var read = Read(check, finding.Body.Place.Text, Copies(state, finding.Body.SetUp));
+        if (read is not var (signal, levels))
+        {
+            return null;
+        }
+
+        var tool = Erring(check);
+        return new LaidFinding(
+            finding,
+            check,
+            signal,
+            levels,
+            tool is null || check.Likelihood.Tool is not null ? -1 : conditions.OfTool(tool, tool.Aspects[0]),
+            tool is null ? [] : [false, .. tool.Aspects[0].Conditions.Select(c => c.ReadsAsWorst)],
+            Doubt(finding.Body),
+            check.Likelihood.Model == LikelihoodModel.Gap ? SparkMargin.Numbers(_model, check.Likelihood.Quantity!) : null,
+            new TakenReading(finding.Body.Value, finding.Body.SetUp, Circumstances(check, finding.Body.Place.Text, finding.Body.Tool)));
+    }
+
+    public string Renamed(string id) => _model.Knowledge.Aliases.GetValueOrDefault(id, id);
+
+    /// <summary>The tool of a check whose own faults are modelled, if any.</summary>
+    public Tool? Erring(Check check) => _model.Knowledge.Tools.FirstOrDefault(t => check.Tools.Contains(t.Id) && t.Aspects.Count > 0);
+
+    public Circumstances Circumstances(Check check, string place, string? tool)
+    {
+        var ambient = projection.Ambient;
+        var shape = _model.Knowledge.Tools.FirstOrDefault(t => t.Id == tool)?.Shape
+            ?? _model.Knowledge.Tools.FirstOrDefault(t => t.Shape is not null && check.Tools.Contains(t.Id))?.Shape;
+        return new Circumstances(
+            In(ambient, "temperature", "°C"),
+            In(ambient, "pressure", "kPa")
+                ?? (In(ambient, "altitude", "m") is { } metres ? StandardAtmosphere.PressureKilopascals(metres) : null),
+            SpeedFound(),
+            _model.Knowledge.Specs.FirstOrDefault(s => s.Unit == "rpm" && s.Only.Holds(_model.Layout)) is { } speed
+                ? new Reference(speed.Low, speed.High, speed.Unit, false, speed.Source).Middle : null,
+            check.Likelihood.Reference is { } item and not DensityReadings.Absolute ? Reference(item, place) : null,
+            shape is null ? null : Shape(shape));
+    }
+
+    /// <summary>The engine's own spec when it was entered, for this place before all places; else the generic one.</summary>
+    public Reference? Reference(string item, string place)
+    {
+        var own = projection.Specs.Values.Where(s => s.Body.Item == item)
+            .OrderBy(s => s.Body.Part.Place is { } at ? at.Text == place ? 0 : 2 : 1)
+            .FirstOrDefault(s => s.Body.Part.Place is not { } at || at.Text == place);
+        if (own is not null)
+        {
+            var unit = (own.Body.Low ?? own.Body.High ?? own.Body.Nominal)!.Unit;
+            var (low, high) = ((double?)own.Body.Low?.Value.Value, (double?)own.Body.High?.Value.Value);
+            var nominal = (double?)own.Body.Nominal?.Value.Value;
+            return new Reference(low ?? (high is null ? nominal : null), high ?? (low is null ? nominal : null), unit, true, own.Body.Origin);
+        }
+
+        var generic = _model.Knowledge.Specs.FirstOrDefault(s => s.Item == item && s.Only.Holds(_model.Layout));
+        return generic is null ? null : new Reference(generic.Low, generic.High, generic.Unit, false, generic.Source);
+    }
+
+    private static double? In(IReadOnlyDictionary<string, Measured> ambient, string name, string unit) =>
+        ambient.TryGetValue(name, out var measured) ? Units.Convert((double)measured.Value.Value, measured.Unit, unit) : null;
+
+    private static ElectrodeShape Shape(string shape) =>
+        Enum.Parse<ElectrodeShape>(shape.Replace("-", "", StringComparison.Ordinal), ignoreCase: true);
+
+    private double? SpeedFound()
+    {
+        for (var i = projection.Findings.Count - 1; i >= 0; i--)
+        {
+            if (projection.Findings[i].Body.Value is NumberReading { Number: { Unit: "rpm" } speed })
+            {
+                return (double)speed.Value.Value;
+            }
+        }
+
+        return null;
+    }
+
+    private double Doubt(Finding finding)
+    {
+        var hands = _model.Knowledge.Hands;
+        return finding.Hearsay && hands.Count > 0 ? hands.Max(h => h.Doubt) : hands.FirstOrDefault(h => h.Id == finding.Hand)?.Doubt ?? 0;
+    }
+
+    private (Tool Tool, ToolAspect Aspect) ToolAspect(string text)
+    {
+        var dot = text.LastIndexOf('.');
+        var tool = _model.Knowledge.Tools.First(t => t.Id == text[..dot]);
+        return (tool, tool.Aspects.First(a => a.Id == text[(dot + 1)..]));
+    }
+}

@@ -1,0 +1,75 @@
+using System.Globalization;
+using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Beliefs;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis;
+
+/// <summary>Writes the record of a job.</summary>
+internal static class Reporting
+{
+    private const int Leading = 5;
+
+    public static ReportAnswer Of(JobDiagnosis diagnosis, bool knowledgeChanged)
+    {
+        var projection = diagnosis.Projection;
+        var knowledge = diagnosis.Knowledge;
+        var notices = new List<string> { "The engine maker's manual, local rules and licensed practice prevail over anything said here." };
+        if (knowledgeChanged)
+        {
+            notices.Add("The job was opened with other knowledge than today's; beliefs here are today's.");
+        }
+
+        if (diagnosis.Network.Laid.Any(l => l.Reading.Circumstances.Reference is { Own: false }))
+        {
+            notices.Add("Some readings were judged on generic ranges, not on this engine's own specifications.");
+        }
+
+        notices.AddRange(diagnosis.Network.WithoutEffect.Select(f => $"Without effect, because today's knowledge does not know it: {f.Body.Check} at {f.Body.Place}."));
+        notices.AddRange(projection.Findings.Where(f => f.Body.Against is { Count: > 0 })
+            .Select(f => $"Done although withheld ({string.Join(", ", f.Body.Against!)}): {Check(knowledge, f.Body)?.Name ?? f.Body.Check}."));
+        return new ReportAnswer(
+            1,
+            diagnosis.Layout.Name,
+            string.Join("; ", projection.Complaints.Select(c => (knowledge.Complaints.FirstOrDefault(k => k.Id == c.Id)?.Name ?? c.Id) + (c.Words is null ? "" : $" (\"{c.Words}\")"))),
+            [.. projection.Live.Select(e => Entry(knowledge, e))],
+            [.. projection.Withdrawn.Select(w => Entry(knowledge, w.Entry))],
+            [.. diagnosis.Belief.Causes().OrderByDescending(c => c.AsFound).Take(Leading)],
+            diagnosis.Proof(),
+            [.. diagnosis.Restore.Select(r => new RestoreAnswer(r.Key, r.What, r.How))],
+            [.. diagnosis.Interlocks.Where(i => !i.Clear).Select(i => i.Reason)],
+            notices,
+            projection.Ending is { } ended ? Kebab(ended.Body.Outcome.ToString()) : "open");
+    }
+
+    private static ReportEntry Entry(KnowledgeBase knowledge, Entry entry) => new(
+        entry.Id.ToString(), entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), entry.Body.Kind, Text(knowledge, entry.Body));
+
+    private static string Text(KnowledgeBase knowledge, EntryBody body) => body switch
+    {
+        Opened opened => $"Opened: {knowledge.Complaints.FirstOrDefault(c => c.Id == opened.Complaint.Id)?.Name ?? opened.Complaint.Id}",
+        Finding f => $"{Check(knowledge, f)?.Name ?? f.Check}{Words.At(f.Place.Text)}: {Words.Reading(Check(knowledge, f), f.Value)}",
+        Jobs.Remedy r => $"{knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Name ?? r.Action}{Words.At(r.Place.Text)}",
+        Swap s => $"Exchanged: {knowledge.Parts.FirstOrDefault(p => p.Id == s.Part)?.Name ?? s.Part}{Words.At(s.A.Text)} with that{Words.At(s.B.Text)}",
+        SetUpChange c => $"Engine as it stands: {string.Join(", ", c.Change.Select(p => $"{p.Key} {p.Value}"))}",
+        Intake i => $"{knowledge.Intake.FirstOrDefault(q => q.Id == i.Question)?.Ask ?? i.Question} {i.Answer}",
+        Ventilated v => $"Clear of vapour: {string.Join(", ", v.Clear)}",
+        Jobs.Interlock i => $"{knowledge.Interlocks.SelectMany(k => k.Lift).FirstOrDefault(l => l.Id == i.Id)?.Name ?? i.Id}: {i.State}",
+        Occasion o => $"{o.Why} ({o.Heat.ToString().ToLowerInvariant()})",
+        Declined d => $"Declined {d.What}: {d.Why}",
+        Note n => n.Text,
+        Withdrawn w => $"Taken back: {w.Entry}. {w.Why}",
+        Specs s => $"Own specification of {s.Part} {s.Item}, from {s.Origin}",
+        Ambient a => $"Ambient: {string.Join(", ", new[] { a.Temperature, a.Pressure, a.Altitude, a.Humidity }.OfType<Measured>())}",
+        CautionAcknowledged c => $"Caution read: {c.Caution}",
+        Proof p => p.Statement,
+        SignOff s => $"Signed off as {Kebab(s.Outcome.ToString())} by {s.By}",
+        _ => body.Kind,
+    };
+
+    private static Check? Check(KnowledgeBase knowledge, Finding finding) => knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check);
+
+    private static string Kebab(string word) =>
+        string.Concat(word.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
+}

@@ -1,0 +1,16 @@
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.Safety;
+
+/// <summary>How an interlock stands.</summary>
+/// <param name="Interlock">The rule.</param>
+/// <param name="Clear">False: steps with its hazards are withheld.</param>
+/// <param name="Known">False: nothing has been recorded about it, and unknown is not safe.</param>
+/// <param name="Missing">The conditions of lifting that are not stated yet, after the last opening.</param>
+public sealed record InterlockStatus(Knowledge.Interlock Interlock, bool Clear, bool Known, IReadOnlyList<Option> Missing)
+{
+    /// <summary>One line for the technician: why, and what would lift it.</summary>
+    public string Reason => !Known
+        ? $"{Interlock.Name}: nothing recorded yet, and unknown is not safe. {Interlock.Reason}"
+        : Missing.Count == 0 ? Interlock.Reason : $"{Interlock.Reason} Still wanted: {string.Join(", ", Missing.Select(m => m.Name))}.";
+}

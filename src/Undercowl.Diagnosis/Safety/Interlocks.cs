@@ -1,0 +1,54 @@
+using Undercowl.Diagnosis.Readings;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.Safety;
+
+/// <summary>Follows each interlock through the job's entries, in canonical order.</summary>
+internal static class Interlocks
+{
+    public static IReadOnlyList<InterlockStatus> Of(KnowledgeBase knowledge, Projection projection) =>
+        [.. knowledge.Interlocks.Select(rule => Follow(rule, knowledge, projection))];
+
+    private static InterlockStatus Follow(Knowledge.Interlock rule, KnowledgeBase knowledge, Projection projection)
+    {
+        var (clear, known, opened) = (!rule.UntilKnown, !rule.UntilKnown, false);
+        var met = new HashSet<string>();
+        foreach (var entry in projection.Live)
+        {
+            if (rule.OpenedBy.Any(e => Matches(e, entry, knowledge)))
+            {
+                (clear, known, opened) = (false, true, true);
+                met.Clear();
+            }
+            else if (rule.ClearedBy.Any(e => Matches(e, entry, knowledge)))
+            {
+                known = true;
+                clear = !opened || rule.Lift.All(l => met.Contains(l.Id));
+            }
+            else if (entry.Body is Jobs.Interlock answer && rule.Lift.Any(l => l.Id == answer.Id))
+            {
+                known = true;
+                met.Add(answer.Id);
+                if (rule.Lift.All(l => met.Contains(l.Id)))
+                {
+                    (clear, opened) = (true, false);
+                }
+            }
+        }
+
+        return new InterlockStatus(rule, clear, known, clear || !opened ? [] : [.. rule.Lift.Where(l => !met.Contains(l.Id))]);
+    }
+
+    private static bool Matches(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge) => entry.Body switch
+    {
+        Finding finding => wanted.Check == finding.Check
+            && knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is { } check
+            && ReadingLikelihood.Choice(check, finding.Value) is { } choice
+            && (wanted.Choice is null || wanted.Choice.Contains(choice)),
+        Jobs.Remedy remedy => wanted.Does is not null
+            && knowledge.Remedies.FirstOrDefault(r => r.Id == remedy.Action)?.Does.Contains(wanted.Does) == true,
+        Intake intake => wanted.Question == intake.Question && (wanted.Answer is null || wanted.Answer.Contains(intake.Answer)),
+        _ => false,
+    };
+}

@@ -1,0 +1,44 @@
+using System.Text.Json;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis;
+
+/// <summary>
+/// The one door to the diagnosis: entry lines in, answer documents out. Terminal, browser worker and server all come
+/// through here, so the same job gives the same answer everywhere.
+/// </summary>
+/// <param name="knowledge">Checked knowledge.</param>
+/// <param name="knowledgeHash">Its <c>sha256:</c> hash.</param>
+public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
+{
+    private readonly Dictionary<string, EngineModel> _models = [];
+
+    public KnowledgeBase Knowledge { get; } = knowledge;
+
+    public string KnowledgeHash { get; } = knowledgeHash;
+
+    public JobDiagnosis Open(Job job) => new(this, job);
+
+    /// <summary>The layout of this id; test-only ones too.</summary>
+    public EngineLayout Layout(string id) => Knowledge.Layouts.FirstOrDefault(l => l.Id == id)
+        ?? throw new DiagnosisException($"There is no engine layout \"{id}\".", Near.Mend(id, Knowledge.Layouts.Where(l => !l.TestOnly).Select(l => l.Id)));
+
+    /// <summary>The body that opens a job.</summary>
+    public Opened Opening(string layout, string complaint, string? words = null)
+    {
+        var of = Layout(layout);
+        var known = Knowledge.Complaints.Where(c => c.Only.Holds(of)).ToArray();
+        var meant = known.FirstOrDefault(c => c.Id == complaint)
+            ?? throw new DiagnosisException($"There is no complaint \"{complaint}\".", Near.Mend(complaint, known.Select(c => c.Id)));
+        var json = JsonSerializer.Serialize(of, KnowledgeJson.Default.EngineLayout);
+        return new Opened(EmbeddedJson.Of(json), KnowledgeHash, new Jobs.Complaint(meant.Id, meant.SetUp, words));
+    }
+
+    internal EngineModel Model(EngineLayout layout)
+    {
+        var key = JsonSerializer.Serialize(layout, KnowledgeJson.Default.EngineLayout);
+        return _models.TryGetValue(key, out var model) ? model : _models[key] = new EngineModel(Knowledge, layout);
+    }
+}
