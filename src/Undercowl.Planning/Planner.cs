@@ -1,0 +1,102 @@
+using Undercowl.Planning.Sequencing;
+
+namespace Undercowl.Planning;
+
+/// <summary>
+/// Ranks the next steps of a troubleshooting problem by expected cost to finish, looking one check ahead. It is a good plan
+/// and not always the best one: finding that is intractable, and no proposal's cost counts on checks made later.
+/// </summary>
+/// <remarks>Same problem, same answer; it keeps nothing from one problem to the next and may be used by several threads.</remarks>
+public sealed class Planner(PlannerOptions? options = null)
+{
+    private readonly PlannerOptions options = options ?? new PlannerOptions();
+
+    /// <summary>The possible next steps, best first.</summary>
+    public Ranking Rank(TroubleshootingProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        var bench = new Bench(problem);
+        var skipped = new List<PlanStep>();
+        Acting acting = Act(bench, skipped);
+        int[]?[] openOrders = OrdersWithClusterOpen(bench, acting);
+
+        var looking = new Looking(bench.Model, bench.Order, bench.Cost, bench.Weights, acting.Best, openOrders);
+        var proposals = new List<Proposal>(acting.Proposals);
+        // Cheapest first: what a budget cuts off is then what one would least like to do on a hunch.
+        double[] cost = problem.Checks.Cost;
+        foreach (int k in Enumerable.Range(0, cost.Length).Where(k => Allowed(problem.Checks.Allowed, k)).OrderBy(k => cost[k]))
+        {
+            if (bench.Work + looking.Work > options.WorkBudget) skipped.Add(PlanStep.Check(k));
+            else proposals.Add(looking.Propose(k));
+        }
+
+        return new Ranking(proposals, skipped, acting.Best.Cost, bench.Work + looking.Work);
+    }
+
+    /// <summary>The best plan found that asks no checks: what acting now comes to, step by step.</summary>
+    public RepairPlan PlanRepairs(TroubleshootingProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        var bench = new Bench(problem);
+        FoundPlan best = Act(bench, []).Best;
+        bench.Order.Follow(bench.Weights, best.Actions);
+        return new RepairPlan(PlanSteps.Of(best, bench.Order, bench.Cost, problem.Clusters.IsOpen), best.Cost);
+    }
+
+    private Acting Act(Bench bench, List<PlanStep> skipped)
+    {
+        var acting = new Acting(bench.Model, bench.Order, bench.Cost, bench.Weights);
+        foreach (int a in bench.Model.Useful)
+        {
+            if (a == acting.GreedyFirst) continue;
+            if (bench.Work > options.WorkBudget) skipped.Add(PlanStep.Action(a));
+            else acting.TryFirst(a);
+        }
+
+        return acting;
+    }
+
+    private static int[]?[] OrdersWithClusterOpen(Bench bench, Acting acting)
+    {
+        TroubleshootingProblem problem = bench.Model.Problem;
+        var orders = new int[]?[problem.Clusters.OpenCost.Length];
+        var open = (bool[])problem.Clusters.IsOpen.Clone();
+        for (int k = 0; k < problem.Checks.Cost.Length; k++)
+        {
+            int g = Looking.ClusterOpenedBy(problem, k);
+            if (g < 0 || orders[g] is not null || !Allowed(problem.Checks.Allowed, k)) continue;
+            open[g] = true;
+            bench.Order.Greedy(bench.Weights, open, -1);
+            open[g] = false;
+            orders[g] = bench.Order.Actions[..bench.Order.Count];
+        }
+
+        foreach (int[]? found in orders) acting.TryOrder(found);
+        return orders;
+    }
+
+    private static bool Allowed(bool[]? allowed, int index) => allowed is null || allowed[index];
+
+    /// <summary>What is laid out once per problem, so that nothing is allocated per step.</summary>
+    private sealed class Bench
+    {
+        internal Bench(TroubleshootingProblem problem)
+        {
+            Model = new RepairModel(problem);
+            Order = new RepairOrder(Model);
+            Cost = new OrderCost(Model);
+            Weights = new double[Model.Groups];
+            for (int i = 0; i < Model.Possible.Length; i++) Weights[Model.GroupOf[i]] += Model.Weight[i];
+        }
+
+        internal RepairModel Model { get; }
+
+        internal RepairOrder Order { get; }
+
+        internal OrderCost Cost { get; }
+
+        internal double[] Weights { get; }
+
+        internal long Work => Order.Work + Cost.Work;
+    }
+}

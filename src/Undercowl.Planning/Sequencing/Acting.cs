@@ -1,0 +1,94 @@
+namespace Undercowl.Planning.Sequencing;
+
+/// <summary>
+/// Every step that is not a check, each followed by the best plan found without checks: refer, a system test, and each
+/// useful action. Trying each action first mends the greedy order where actions overlap.
+/// </summary>
+internal sealed class Acting
+{
+    private readonly RepairModel model;
+    private readonly RepairOrder order;
+    private readonly OrderCost cost;
+    private readonly double[] weights;
+    private readonly bool[] open;
+    private readonly Proposal?[] byAction;
+    private readonly List<Proposal> others = [];
+
+    internal Acting(RepairModel model, RepairOrder order, OrderCost cost, double[] groupWeights)
+    {
+        this.model = model;
+        this.order = order;
+        this.cost = cost;
+        weights = groupWeights;
+        open = model.Problem.Clusters.IsOpen;
+        byAction = new Proposal?[model.Problem.Actions.Cost.Length];
+
+        double refer = model.Problem.ReferCost;
+        Best = new FoundPlan(PlanStep.Refer, [], refer);
+        others.Add(new Proposal(PlanStep.Refer, refer, refer, 0, 0, 0));
+        order.Greedy(weights, open, -1);
+        if (order.MetAtStart > 0)
+        {
+            double total = cost.TestFirst(order, open);
+            double passes = order.MetAtStart / order.Total;
+            others.Add(new Proposal(PlanStep.SystemTest, total, cost.TestNow(open), 0, passes, passes));
+            Keep(PlanStep.SystemTest, total);
+        }
+
+        GreedyFirst = order.Count > 0 ? order.Actions[0] : -1;
+        if (GreedyFirst >= 0) Offer();
+    }
+
+    internal FoundPlan Best { get; private set; }
+
+    /// <summary>The action a greedy plan begins with, or -1.</summary>
+    internal int GreedyFirst { get; }
+
+    internal IEnumerable<Proposal> Proposals => others.Concat(byAction.OfType<Proposal>());
+
+    internal void TryFirst(int action)
+    {
+        order.Greedy(weights, open, action);
+        Offer();
+    }
+
+    /// <summary>Tries an order found elsewhere, so that no check looks better merely for having led to a better order.</summary>
+    internal void TryOrder(ReadOnlySpan<int> actions)
+    {
+        if (actions.IsEmpty) return;
+        order.Follow(weights, actions);
+        Offer();
+    }
+
+    private void Offer()
+    {
+        int action = order.Actions[0];
+        (double total, int firstBlock) = cost.ActionFirst(order, open);
+        if (byAction[action] is { } known && known.ExpectedCostToFinish <= total) return;
+        byAction[action] = new Proposal(
+            PlanStep.Action(action),
+            total,
+            CostNow(action, firstBlock),
+            Information: 0,
+            model.ProbabilityOfHelp(action, weights),
+            Math.Max(0, 1 - order.LeftAfter[1] / order.Total));
+        Keep(PlanStep.Action(action), total);
+    }
+
+    private double CostNow(int action, int firstBlock)
+    {
+        ClusterTable clusters = model.Problem.Clusters;
+        double now = model.Problem.Actions.Cost[action] + order.RepairSpent[1] + cost.SetUpAt(0);
+        int g = model.ClusterOf(action);
+        bool opens = g >= 0 && !clusters.TestInside[g] && !open[g];
+        if (opens) now += clusters.OpenCost[g];
+        if (firstBlock == 1) now += cost.TestNow(open) + (opens ? clusters.CloseCost[g] : 0);
+        return now;
+    }
+
+    private void Keep(PlanStep begin, double total)
+    {
+        // Rounding must not move the plan away from the step that comes first by kind and index.
+        if (total < Best.Cost * (1 - 1e-12)) Best = new FoundPlan(begin, order.Actions[..order.Count], total);
+    }
+}

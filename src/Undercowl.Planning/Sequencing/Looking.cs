@@ -1,0 +1,130 @@
+namespace Undercowl.Planning.Sequencing;
+
+/// <summary>
+/// Each check followed, for each of its outcomes, by the best plan found without checks. For every outcome the plan that
+/// would be followed without the check is among the candidates, so looking never seems to do harm.
+/// </summary>
+internal sealed class Looking
+{
+    private readonly RepairModel model;
+    private readonly RepairOrder order;
+    private readonly OrderCost cost;
+    private readonly FoundPlan acting;
+    private readonly double[] groupWeights;
+    private readonly double[] outcomeWeights;
+    private readonly bool[] open;
+    private readonly int[]?[] openOrders;
+    private readonly double[] openCosts;
+    private readonly int[] blockStart;
+    private double closedCost = double.NaN;
+
+    internal Looking(
+        RepairModel model, RepairOrder order, OrderCost cost, double[] groupWeights, FoundPlan acting, int[]?[] openOrders)
+    {
+        this.model = model;
+        this.order = order;
+        this.cost = cost;
+        this.groupWeights = groupWeights;
+        this.acting = acting;
+        this.openOrders = openOrders;
+        outcomeWeights = new double[model.Groups];
+        open = (bool[])model.Problem.Clusters.IsOpen.Clone();
+        openCosts = new double[open.Length];
+        Array.Fill(openCosts, double.NaN);
+
+        CheckTable checks = model.Problem.Checks;
+        blockStart = new int[checks.Cost.Length];
+        for (int k = 1; k < blockStart.Length; k++)
+        {
+            blockStart[k] = blockStart[k - 1] + checks.Outcomes[k - 1] * model.Problem.Hypotheses.Weights.Length;
+        }
+    }
+
+    internal long Work { get; private set; }
+
+    internal Proposal Propose(int check)
+    {
+        ClusterTable clusters = model.Problem.Clusters;
+        double now = model.Problem.Checks.Cost[check];
+        int opens = ClusterOpenedBy(model.Problem, check);
+        if (opens < 0) return Propose(check, now, null, ref closedCost);
+
+        now += clusters.OpenCost[opens] + (clusters.TestInside[opens] ? clusters.CloseCost[opens] : 0);
+        open[opens] = true;
+        Proposal proposal = Propose(check, now, openOrders[opens], ref openCosts[opens]);
+        open[opens] = false;
+        return proposal;
+    }
+
+    /// <summary>The cluster that the check has to open, or -1.</summary>
+    internal static int ClusterOpenedBy(TroubleshootingProblem problem, int check) =>
+        problem.Checks.Cluster is { } cluster && cluster[check] is >= 0 and var g && !problem.Clusters.IsOpen[g] ? g : -1;
+
+    private Proposal Propose(int check, double now, int[]? openOrder, ref double untold)
+    {
+        if (double.IsNaN(untold)) untold = Known(groupWeights, 1, openOrder).Cost;
+        double told = 0, differs = 0;
+        for (int o = 0; o < model.Problem.Checks.Outcomes[check]; o++)
+        {
+            double probability = Weigh(check, o, out bool tells);
+            if (!(probability > 0)) continue;
+            if (!tells)
+            {
+                told += probability * untold;
+                continue;
+            }
+
+            (double known, PlanStep first) = Known(outcomeWeights, probability, openOrder);
+            order.Greedy(outcomeWeights, open, -1);
+            var fresh = cost.Best(order, open);
+            if (fresh.Cost < known * (1 - 1e-12)) (known, first) = (fresh.Cost, First(fresh.Begin));
+            told += known;
+            if (first != acting.Begin) differs += probability;
+        }
+
+        double information = untold - told;
+        if (information <= 1e-12 * untold) (information, told) = (0, untold);
+        return new Proposal(PlanStep.Check(check), now + told, now, information, differs, ProbabilityOfCure: 0);
+    }
+
+    /// <summary>Group weights of hypothesis and outcome together; whether the outcome favours any hypothesis over another.</summary>
+    private double Weigh(int check, int outcome, out bool tells)
+    {
+        double[] table = model.Problem.Checks.OutcomeProbability;
+        int outcomes = model.Problem.Checks.Outcomes[check];
+        int start = blockStart[check] + outcome;
+        Array.Clear(outcomeWeights);
+        double probability = 0, lowest = double.PositiveInfinity, highest = 0;
+        for (int i = 0; i < model.Possible.Length; i++)
+        {
+            double likelihood = table[start + model.Possible[i] * outcomes];
+            double joint = model.Weight[i] * likelihood;
+            outcomeWeights[model.GroupOf[i]] += joint;
+            probability += joint;
+            lowest = Math.Min(lowest, likelihood);
+            highest = Math.Max(highest, likelihood);
+        }
+
+        Work += model.Possible.Length;
+        tells = highest - lowest > 1e-12 * highest;
+        return probability;
+    }
+
+    private (double Cost, PlanStep First) Known(double[] weights, double probability, int[]? openOrder)
+    {
+        double best = model.Problem.ReferCost * probability;
+        PlanStep first = PlanStep.Refer;
+        Try(acting.Actions);
+        if (openOrder is not null) Try(openOrder);
+        return (best, first);
+
+        void Try(int[] actions)
+        {
+            order.Follow(weights, actions);
+            var found = cost.Best(order, open);
+            if (found.Cost < best * (1 - 1e-12)) (best, first) = (found.Cost, First(found.Begin));
+        }
+    }
+
+    private PlanStep First(StepKind begin) => new(begin, begin == StepKind.Action ? order.Actions[0] : 0);
+}

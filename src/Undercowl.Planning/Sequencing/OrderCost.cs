@@ -1,0 +1,140 @@
+namespace Undercowl.Planning.Sequencing;
+
+/// <summary>
+/// The exact expected cost of following a given order of actions, with the best places for system tests and the best
+/// place to refer found by dynamic programming from the end. Node i is "a test has just failed after i actions".
+/// </summary>
+internal sealed class OrderCost
+{
+    private readonly RepairModel model;
+    private readonly double[] value;
+    private readonly int[] blockEnd;
+    private readonly double[] setUp;
+    private readonly int[] mark;
+    private int stamp;
+
+    internal OrderCost(RepairModel model)
+    {
+        this.model = model;
+        int actions = model.Problem.Actions.Cost.Length;
+        value = new double[actions + 1];
+        blockEnd = new int[actions + 1];
+        setUp = new double[actions];
+        mark = new int[model.Problem.Clusters.OpenCost.Length];
+    }
+
+    internal long Work { get; private set; }
+
+    /// <summary>Cost of the cheapest way to begin, how it begins, and how many actions precede its first test.</summary>
+    internal (double Cost, StepKind Begin, int FirstBlock) Best(RepairOrder order, bool[] open)
+    {
+        Prepare(order, open, untilStart: order.MetAtStart > 0);
+        double best = model.Problem.ReferCost * order.Total;
+        var begin = StepKind.Refer;
+        if (order.MetAtStart > 0 && BareTest(order, open) is var test && test < best)
+        {
+            best = test;
+            begin = StepKind.SystemTest;
+        }
+
+        (double block, int end) = Block(order, 0, order.Total, best, open);
+        return end > 0 ? (block, StepKind.Action, end) : (best, begin, 0);
+    }
+
+    /// <summary>Cost when the order's first action comes first, and how many actions precede the first test.</summary>
+    internal (double Cost, int FirstBlock) ActionFirst(RepairOrder order, bool[] open)
+    {
+        Prepare(order, open, untilStart: false);
+        return Block(order, 0, order.Total, double.PositiveInfinity, open);
+    }
+
+    /// <summary>Cost when a system test comes first.</summary>
+    internal double TestFirst(RepairOrder order, bool[] open)
+    {
+        Prepare(order, open, untilStart: true);
+        return BareTest(order, open);
+    }
+
+    /// <summary>What one system test costs now, with the closing it demands.</summary>
+    internal double TestNow(bool[] open) => model.Problem.SystemTestCost + Closing(open);
+
+    /// <summary>After node <paramref name="node"/>: where the next block of actions ends, or the node itself for refer.</summary>
+    internal int NextTest(int node) => blockEnd[node];
+
+    /// <summary>Set-up paid with the action at a place of the order, as last evaluated, where testing inside is possible.</summary>
+    internal double SetUpAt(int place) => setUp[place];
+
+    private double BareTest(RepairOrder order, bool[] open) => order.Total * TestNow(open) + value[0];
+
+    private void Prepare(RepairOrder order, bool[] open, bool untilStart)
+    {
+        ClusterTable clusters = model.Problem.Clusters;
+        stamp++;
+        for (int i = 0; i < order.Count; i++)
+        {
+            int g = model.ClusterOf(order.Actions[i]);
+            setUp[i] = 0;
+            if (g < 0 || !clusters.TestInside[g] || open[g] || mark[g] == stamp) continue;
+            mark[g] = stamp;
+            setUp[i] = clusters.OpenCost[g] + clusters.CloseCost[g];
+        }
+
+        double refer = model.Problem.ReferCost;
+        int last = order.Count;
+        value[last] = refer * order.LeftAfter[last];
+        blockEnd[last] = last;
+        for (int i = last - 1; i >= (untilStart ? 0 : 1); i--)
+        {
+            (value[i], blockEnd[i]) = Block(order, i, order.LeftAfter[i], refer * order.LeftAfter[i], null);
+        }
+    }
+
+    /// <summary>
+    /// Cheapest block of actions from node i on that beats <paramref name="best"/>; ends at i when none does.
+    /// <paramref name="open"/> says which clusters are open before the first test, and is null after a test.
+    /// </summary>
+    private (double Cost, int End) Block(RepairOrder order, int i, double weight, double best, bool[]? open)
+    {
+        ClusterTable clusters = model.Problem.Clusters;
+        double[] cost = model.Problem.Actions.Cost;
+        double run = model.Problem.SystemTestCost + (open is null ? 0 : Closing(open));
+        int end = i;
+        stamp++;
+        for (int j = i; j < order.Count; j++)
+        {
+            int a = order.Actions[j];
+            run += cost[a] + setUp[j];
+            int g = model.ClusterOf(a);
+            if (g >= 0 && !clusters.TestInside[g] && mark[g] != stamp)
+            {
+                mark[g] = stamp;
+                if (open is null || !open[g]) run += clusters.OpenCost[g] + clusters.CloseCost[g];
+            }
+
+            Work++;
+            double reach = weight * run + (order.RepairSpent[j + 1] - order.RepairSpent[i]);
+            if (reach >= best) break;
+            if (reach + value[j + 1] < best)
+            {
+                best = reach + value[j + 1];
+                end = j + 1;
+            }
+
+            if (!model.Postpones) break;
+        }
+
+        return (best, end);
+    }
+
+    private double Closing(bool[] open)
+    {
+        ClusterTable clusters = model.Problem.Clusters;
+        double closing = 0;
+        for (int g = 0; g < open.Length; g++)
+        {
+            if (open[g] && !clusters.TestInside[g]) closing += clusters.CloseCost[g];
+        }
+
+        return closing;
+    }
+}
