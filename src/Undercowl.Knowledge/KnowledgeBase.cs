@@ -3,37 +3,37 @@ namespace Undercowl.Knowledge;
 /// <summary>All the trade's knowledge as checked data: what the files of <c>knowledge/</c> say, in one value.</summary>
 public sealed record KnowledgeBase
 {
-    public IReadOnlyList<Source> Sources { get; init; } = [];
+    public IReadOnlyList<Source> Sources { get; init => field = value ?? []; } = [];
 
     /// <summary>Renamed ids: old to new. Ids are never reused.</summary>
-    public Dictionary<string, string> Aliases { get; init; } = [];
+    public Dictionary<string, string> Aliases { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<PartKind> Parts { get; init; } = [];
+    public IReadOnlyList<PartKind> Parts { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Quantity> Quantities { get; init; } = [];
+    public IReadOnlyList<Quantity> Quantities { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<SetUpKey> SetUps { get; init; } = [];
+    public IReadOnlyList<SetUpKey> SetUps { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Tool> Tools { get; init; } = [];
+    public IReadOnlyList<Tool> Tools { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Hand> Hands { get; init; } = [];
+    public IReadOnlyList<Hand> Hands { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Check> Checks { get; init; } = [];
+    public IReadOnlyList<Check> Checks { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Spec> Specs { get; init; } = [];
+    public IReadOnlyList<Spec> Specs { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Remedy> Remedies { get; init; } = [];
+    public IReadOnlyList<Remedy> Remedies { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Complaint> Complaints { get; init; } = [];
+    public IReadOnlyList<Complaint> Complaints { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<IntakeQuestion> Intake { get; init; } = [];
+    public IReadOnlyList<IntakeQuestion> Intake { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Caution> Cautions { get; init; } = [];
+    public IReadOnlyList<Caution> Cautions { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Interlock> Interlocks { get; init; } = [];
+    public IReadOnlyList<Interlock> Interlocks { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<EngineLayout> Layouts { get; init; } = [];
+    public IReadOnlyList<EngineLayout> Layouts { get; init => field = value ?? []; } = [];
 
     /// <summary>Costs that belong to no check or remedy, such as the shop's rate until one is entered and the price of referring.</summary>
-    public IReadOnlyList<Parameter> Costs { get; init; } = [];
+    public IReadOnlyList<Parameter> Costs { get; init => field = value ?? []; } = [];
 }

@@ -19,15 +19,15 @@ public sealed record Check
     /// <summary><c>engine</c>, <c>cyl</c> (once per cylinder), or a part kind (once per part of it in the layout).</summary>
     public required string At { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 
     /// <summary>Set-up the procedure brings about; a key ending in <c>@here</c> is set at the check's place.</summary>
-    public Dictionary<string, string> SetUp { get; init; } = [];
+    public Dictionary<string, string> SetUp { get; init => field = value ?? []; } = [];
 
     /// <summary>Settings of the tool that the reading depends on, such as a tester gap.</summary>
-    public IReadOnlyList<Setting> Settings { get; init; } = [];
+    public IReadOnlyList<Setting> Settings { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<string> Tools { get; init; } = [];
+    public IReadOnlyList<string> Tools { get; init => field = value ?? []; } = [];
 
     public required double Minutes { get; init; }
 
@@ -37,21 +37,21 @@ public sealed record Check
     /// <summary>Checks of one cluster share their preparation; empty for none.</summary>
     public string? Cluster { get; init; }
 
-    public IReadOnlyList<string> Cautions { get; init; } = [];
+    public IReadOnlyList<string> Cautions { get; init => field = value ?? []; } = [];
 
     /// <summary>Dangers of the procedure itself, besides those of its set-up.</summary>
-    public IReadOnlyList<string> Hazards { get; init; } = [];
+    public IReadOnlyList<string> Hazards { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<string> Steps { get; init; } = [];
+    public IReadOnlyList<string> Steps { get; init => field = value ?? []; } = [];
 
     /// <summary>Part kinds that the procedure handles: a fault that comes and goes may change by it.</summary>
-    public IReadOnlyList<string> Handles { get; init; } = [];
+    public IReadOnlyList<string> Handles { get; init => field = value ?? []; } = [];
 
     /// <summary>A swappable part kind: the procedure first exchanges the part here with a like one, which is recorded as a swap.</summary>
     public string? Swap { get; init; }
 
     /// <summary>Choices, when the reading is one; empty for a number.</summary>
-    public IReadOnlyList<Option> Choices { get; init; } = [];
+    public IReadOnlyList<Option> Choices { get; init => field = value ?? []; } = [];
 
     /// <summary>How <c>k of n</c> is read as a choice; null when a count is not a reading of this check.</summary>
     public CountAs? Count { get; init; }

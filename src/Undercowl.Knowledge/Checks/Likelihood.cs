@@ -21,7 +21,7 @@ public sealed record Likelihood
     public required string Source { get; init; }
 
     /// <summary>Table model: level to choice to probability. Each row sums to 1.</summary>
-    public Dictionary<string, Dictionary<string, double>> Given { get; init; } = [];
+    public Dictionary<string, Dictionary<string, double>> Given { get; init => field = value ?? []; } = [];
 
     /// <summary>Gap model: the setting that holds the tester gap, and how wide the voltage scatters (standard deviation of its natural logarithm).</summary>
     public string? Gap { get; init; }
@@ -38,7 +38,7 @@ public sealed record Likelihood
     public Correction Correct { get; init; } = Correction.None;
 
     /// <summary>Density model: level or condition to the density of the compared value.</summary>
-    public Dictionary<string, DensityRow> Densities { get; init; } = [];
+    public Dictionary<string, DensityRow> Densities { get; init => field = value ?? []; } = [];
 
     /// <summary>Density model: further spread (of the natural logarithm) when only a generic range is known.</summary>
     public double? GenericSpread { get; init; }

@@ -18,5 +18,5 @@ public sealed record Spec
 
     public required string Source { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 }

@@ -13,7 +13,7 @@ public sealed record Tool
     /// <summary>True when nobody works without it; it is assumed at hand.</summary>
     public bool Usual { get; init; }
 
-    public IReadOnlyList<ToolAspect> Aspects { get; init; } = [];
+    public IReadOnlyList<ToolAspect> Aspects { get; init => field = value ?? []; } = [];
 }
 
 public sealed record ToolAspect
@@ -53,5 +53,5 @@ public sealed record Hand
     public required string Source { get; init; }
 
     /// <summary>Hazards that this hand is never asked to meet.</summary>
-    public IReadOnlyList<string> Spared { get; init; } = [];
+    public IReadOnlyList<string> Spared { get; init => field = value ?? []; } = [];
 }

@@ -7,14 +7,14 @@ public sealed record Complaint
 
     public required string Name { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 
-    public Dictionary<string, string> SetUp { get; init; } = [];
+    public Dictionary<string, string> SetUp { get; init => field = value ?? []; } = [];
 
     public required string Quantity { get; init; }
 
     /// <summary>Level of the quantity to the chance (0 to 1) that this complaint is made of it.</summary>
-    public Dictionary<string, double> Given { get; init; } = [];
+    public Dictionary<string, double> Given { get; init => field = value ?? []; } = [];
 
     public required string Source { get; init; }
 

@@ -12,13 +12,13 @@ public sealed record EngineLayout
 
     public required int Cylinders { get; init; }
 
-    public IReadOnlyList<int> FiringOrder { get; init; } = [];
+    public IReadOnlyList<int> FiringOrder { get; init => field = value ?? []; } = [];
 
     /// <summary>Named properties that knowledge may be restricted to.</summary>
-    public Dictionary<string, string> Attributes { get; init; } = [];
+    public Dictionary<string, string> Attributes { get; init => field = value ?? []; } = [];
 
     /// <summary>Bank letter to its cylinders.</summary>
-    public Dictionary<string, IReadOnlyList<int>> Banks { get; init; } = [];
+    public Dictionary<string, IReadOnlyList<int>> Banks { get; init => field = value ?? []; } = [];
 
     public required IReadOnlyList<LayoutPart> Parts { get; init; }
 

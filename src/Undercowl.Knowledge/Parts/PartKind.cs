@@ -13,7 +13,7 @@ public sealed record PartKind
     /// <summary>True when two like parts can trade places on the engine, so that a fault can be seen to move.</summary>
     public bool Swappable { get; init; }
 
-    public IReadOnlyList<Aspect> Aspects { get; init; } = [];
+    public IReadOnlyList<Aspect> Aspects { get; init => field = value ?? []; } = [];
 }
 
 /// <summary>
@@ -35,9 +35,9 @@ public sealed record Aspect
     /// <summary>True when the condition is mostly the effect of something else (a deposit); shown, not ranked as a root.</summary>
     public bool Consequence { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<Condition> Conditions { get; init; } = [];
+    public IReadOnlyList<Condition> Conditions { get; init => field = value ?? []; } = [];
 
     /// <summary>When present, the conditions' chances depend on a quantity as the engine came in; else their priors stand.</summary>
     public AspectGiven? Given { get; init; }
@@ -49,10 +49,10 @@ public sealed record AspectGiven
     public required string Quantity { get; init; }
 
     /// <summary>The set-up in which the quantity counts; empty is every key at its default.</summary>
-    public Dictionary<string, string> SetUp { get; init; } = [];
+    public Dictionary<string, string> SetUp { get; init => field = value ?? []; } = [];
 
     /// <summary>Level of the quantity, to fault, to probability (0 to 1); a fault not named has its prior.</summary>
-    public Dictionary<string, Dictionary<string, double>> Rows { get; init; } = [];
+    public Dictionary<string, Dictionary<string, double>> Rows { get; init => field = value ?? []; } = [];
 
     public required string Source { get; init; }
 }
@@ -69,13 +69,13 @@ public sealed record Condition
 
     public required string Source { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 
     /// <summary>Quantity to the level it is held at, at best, in every lane that the aspect serves.</summary>
-    public Dictionary<string, string> Effects { get; init; } = [];
+    public Dictionary<string, string> Effects { get; init => field = value ?? []; } = [];
 
     /// <summary>Set-up keys and values in which the fault shows; empty: always.</summary>
-    public Dictionary<string, OneOrMore> When { get; init; } = [];
+    public Dictionary<string, OneOrMore> When { get; init => field = value ?? []; } = [];
 
     /// <summary>For a fault that comes and goes with no known trigger: chance (0 to 1) that it shows on an occasion.</summary>
     public double? Shows { get; init; }

@@ -17,16 +17,16 @@ public sealed record Quantity
 
     public required Combination Combine { get; init; }
 
-    public IReadOnlyList<QuantityInput> Inputs { get; init; } = [];
+    public IReadOnlyList<QuantityInput> Inputs { get; init => field = value ?? []; } = [];
 
     /// <summary>For <see cref="Combination.Table"/>: the first row that matches gives the level.</summary>
-    public IReadOnlyList<TableRow> Rows { get; init; } = [];
+    public IReadOnlyList<TableRow> Rows { get; init => field = value ?? []; } = [];
 
     /// <summary>What a level amounts to in a unit (kilovolts, megohms, millimetres), used by physics.</summary>
-    public IReadOnlyList<LevelNumber> Numbers { get; init; } = [];
+    public IReadOnlyList<LevelNumber> Numbers { get; init => field = value ?? []; } = [];
 
     /// <summary>Numbers of a physics combination that are not a level's.</summary>
-    public IReadOnlyList<Parameter> Parameters { get; init; } = [];
+    public IReadOnlyList<Parameter> Parameters { get; init => field = value ?? []; } = [];
 }
 
 public enum QuantityScope
@@ -65,15 +65,15 @@ public sealed record QuantityInput
 {
     public required string Quantity { get; init; }
 
-    public Dictionary<string, string> Map { get; init; } = [];
+    public Dictionary<string, string> Map { get; init => field = value ?? []; } = [];
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 }
 
 public sealed record TableRow
 {
     /// <summary>Input quantity to the levels in which this row holds; an input not named may have any. Empty: otherwise.</summary>
-    public Dictionary<string, OneOrMore> When { get; init; } = [];
+    public Dictionary<string, OneOrMore> When { get; init => field = value ?? []; } = [];
 
     public required string Is { get; init; }
 }
@@ -89,7 +89,7 @@ public sealed record LevelNumber
 
     public required string Source { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 }
 
 /// <summary>A named number with unit and source; the first whose <see cref="Only"/> holds counts.</summary>
@@ -103,5 +103,5 @@ public sealed record Parameter
 
     public required string Source { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 }

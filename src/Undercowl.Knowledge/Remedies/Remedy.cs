@@ -12,7 +12,7 @@ public sealed record Remedy
     /// <summary>The part kind acted on, at the remedy's place.</summary>
     public required string Part { get; init; }
 
-    public Only Only { get; init; } = [];
+    public Only Only { get; init => field = value ?? []; } = [];
 
     /// <summary>True: another part takes its place, and all its aspects are fresh. False: only <see cref="Cures"/> change.</summary>
     public bool Replaces { get; init; }
@@ -20,7 +20,7 @@ public sealed record Remedy
     /// <summary>For a replacement: chance (0 to 1) that an aspect of the new part is itself bad.</summary>
     public double? NewPartBad { get; init; }
 
-    public IReadOnlyList<Cure> Cures { get; init; } = [];
+    public IReadOnlyList<Cure> Cures { get; init => field = value ?? []; } = [];
 
     public required double Minutes { get; init; }
 
@@ -29,12 +29,12 @@ public sealed record Remedy
 
     public required string Source { get; init; }
 
-    public IReadOnlyList<string> Cautions { get; init; } = [];
+    public IReadOnlyList<string> Cautions { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<string> Steps { get; init; } = [];
+    public IReadOnlyList<string> Steps { get; init => field = value ?? []; } = [];
 
     /// <summary>What the work does that reopens a question of safety, such as fuel work.</summary>
-    public IReadOnlyList<string> Does { get; init; } = [];
+    public IReadOnlyList<string> Does { get; init => field = value ?? []; } = [];
 
     public string? Cluster { get; init; }
 }
@@ -45,7 +45,7 @@ public sealed record Cure
     public required string Aspect { get; init; }
 
     /// <summary>The conditions cured; empty: all.</summary>
-    public IReadOnlyList<string> Conditions { get; init; } = [];
+    public IReadOnlyList<string> Conditions { get; init => field = value ?? []; } = [];
 
     public required double NotCured { get; init; }
 }

@@ -21,12 +21,12 @@ public sealed record Interlock
     /// <summary>True: withheld from the start, until one of <see cref="ClearedBy"/> is recorded.</summary>
     public bool UntilKnown { get; init; }
 
-    public IReadOnlyList<InterlockEvent> ClearedBy { get; init; } = [];
+    public IReadOnlyList<InterlockEvent> ClearedBy { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<InterlockEvent> OpenedBy { get; init; } = [];
+    public IReadOnlyList<InterlockEvent> OpenedBy { get; init => field = value ?? []; } = [];
 
     /// <summary>What must be stated, each after the last opening, before it is lifted.</summary>
-    public IReadOnlyList<Option> Lift { get; init; } = [];
+    public IReadOnlyList<Option> Lift { get; init => field = value ?? []; } = [];
 
     /// <summary>The safe thing to do instead.</summary>
     public string? Instead { get; init; }

@@ -30,19 +30,19 @@ public sealed record SetUpValue
     public required string Name { get; init; }
 
     /// <summary>Part kinds whose conditions have no influence while this holds.</summary>
-    public IReadOnlyList<string> Without { get; init; } = [];
+    public IReadOnlyList<string> Without { get; init => field = value ?? []; } = [];
 
     /// <summary>Quantity inputs that are cut: quantity to the input quantities it no longer hears.</summary>
-    public Dictionary<string, OneOrMore> Cuts { get; init; } = [];
+    public Dictionary<string, OneOrMore> Cuts { get; init => field = value ?? []; } = [];
 
     /// <summary>Quantity to the level it is set to.</summary>
-    public Dictionary<string, string> Sets { get; init; } = [];
+    public Dictionary<string, string> Sets { get; init => field = value ?? []; } = [];
 
     /// <summary>Quantity to the number of levels it is lifted by (not out of its last level).</summary>
-    public Dictionary<string, int> Lifts { get; init; } = [];
+    public Dictionary<string, int> Lifts { get; init => field = value ?? []; } = [];
 
     /// <summary>Part kinds in whose place a part known to be good sits; mostly sound, see <see cref="NotGood"/>.</summary>
-    public IReadOnlyList<string> KnownGood { get; init; } = [];
+    public IReadOnlyList<string> KnownGood { get; init => field = value ?? []; } = [];
 
     /// <summary>Chance (0 to 1) that the part known to be good is not; wanted with <see cref="KnownGood"/>.</summary>
     public double? NotGood { get; init; }
@@ -54,10 +54,10 @@ public sealed record SetUpValue
     public string? Restore { get; init; }
 
     /// <summary>Dangers that arise in this state; interlocks withhold by them.</summary>
-    public IReadOnlyList<string> Hazards { get; init; } = [];
+    public IReadOnlyList<string> Hazards { get; init => field = value ?? []; } = [];
 
-    public IReadOnlyList<string> Cautions { get; init; } = [];
+    public IReadOnlyList<string> Cautions { get; init => field = value ?? []; } = [];
 
     /// <summary>Quantity levels without which this state cannot be reached: quantity to the levels that forbid it.</summary>
-    public Dictionary<string, OneOrMore> Impossible { get; init; } = [];
+    public Dictionary<string, OneOrMore> Impossible { get; init => field = value ?? []; } = [];
 }
