@@ -12,7 +12,8 @@ internal sealed class Acting
     private readonly double[] weights;
     private readonly bool[] open;
     private readonly Proposal?[] byAction;
-    private readonly List<Proposal> others = [];
+    private readonly Proposal refer;
+    private Proposal? systemTest;
 
     internal Acting(RepairModel model, RepairOrder order, OrderCost cost, double[] groupWeights)
     {
@@ -23,20 +24,13 @@ internal sealed class Acting
         open = model.Problem.Clusters.IsOpen;
         byAction = new Proposal?[model.Problem.Actions.Cost.Length];
 
-        double refer = model.Problem.ReferCost;
-        Best = new FoundPlan(PlanStep.Refer, [], refer);
-        others.Add(new Proposal(PlanStep.Refer, refer, refer, 0, 0, 0));
+        double referCost = model.Problem.ReferCost;
+        Best = new FoundPlan(PlanStep.Refer, [], referCost);
+        refer = new Proposal(PlanStep.Refer, referCost, referCost, 0, 0, 0);
         order.Greedy(weights, open, -1);
-        if (order.MetAtStart > 0)
-        {
-            double total = cost.TestFirst(order, open);
-            double passes = order.MetAtStart / order.Total;
-            others.Add(new Proposal(PlanStep.SystemTest, total, cost.TestNow(open), 0, passes, passes));
-            Keep(PlanStep.SystemTest, total);
-        }
-
         GreedyFirst = order.Count > 0 ? order.Actions[0] : -1;
         if (GreedyFirst >= 0) Offer();
+        else OfferTest();
     }
 
     internal FoundPlan Best { get; private set; }
@@ -44,7 +38,7 @@ internal sealed class Acting
     /// <summary>The action a greedy plan begins with, or -1.</summary>
     internal int GreedyFirst { get; }
 
-    internal IEnumerable<Proposal> Proposals => others.Concat(byAction.OfType<Proposal>());
+    internal IEnumerable<Proposal> Proposals => byAction.Append(systemTest).Append(refer).OfType<Proposal>();
 
     internal void TryFirst(int action)
     {
@@ -62,6 +56,7 @@ internal sealed class Acting
 
     private void Offer()
     {
+        OfferTest();
         int action = order.Actions[0];
         (double total, int firstBlock) = cost.ActionFirst(order, open);
         if (byAction[action] is { } known && known.ExpectedCostToFinish <= total) return;
@@ -73,6 +68,18 @@ internal sealed class Acting
             model.ProbabilityOfHelp(action, weights),
             Math.Max(0, 1 - order.LeftAfter[1] / order.Total));
         Keep(PlanStep.Action(action), total);
+    }
+
+    // Every order is tried behind a test too: the best order found is seldom the greedy one where actions overlap, and a check
+    // that tells nothing must not look good only because its plans may begin with a test that acting never tried.
+    private void OfferTest()
+    {
+        if (!(order.MetAtStart > 0)) return;
+        double total = cost.TestFirst(order, open);
+        if (systemTest is { } known && known.ExpectedCostToFinish <= total) return;
+        double passes = order.MetAtStart / order.Total;
+        systemTest = new Proposal(PlanStep.SystemTest, total, cost.TestNow(open), 0, passes, passes);
+        Keep(PlanStep.SystemTest, total);
     }
 
     private double CostNow(int action, int firstBlock)
