@@ -28,7 +28,12 @@ internal sealed class BoundedSum
     private const double Rounding = 2.220446049250313e-16;
 
     private readonly Evidence _evidence;
-    private readonly EliminationOptions _options;
+    private readonly bool _chosenByCaller;
+    private readonly long _most;
+    private EliminationOptions _options;
+    /// <summary>What one assignment may use of the row budget, as a divisor.</summary>
+    private const int ShareOfOne = 20;
+
     private readonly List<(int[] States, double LogWeight)> _covered = [];
     private readonly double[]?[] _sums;
     private double _reference = double.NegativeInfinity;
@@ -37,46 +42,21 @@ internal sealed class BoundedSum
     public BoundedSum(Evidence evidence, EliminationOptions options)
     {
         _evidence = evidence;
-        _options = options;
+        // One assignment should be cheap, or few would be covered; a root that makes it dear is enumerated as well.
+        _options = options with { RowBudget = Math.Max(1, options.RowBudget / ShareOfOne) };
+        _most = options.RowBudget;
+        _chosenByCaller = options.Rare is not null;
         _sums = new double[evidence.Network.Count][];
         var relevant = new Relevant(evidence, options.Wanted, keepZeros: false);
         if (!relevant.Possible)
             return;
-        Rare = options.Rare is null ? Choose(relevant) : [.. options.Rare.Where(v => relevant.Included[v])];
-        var weights = new double[Rare.Length][];
-        var logTotal = 0.0;
-        for (var i = 0; i < Rare.Length; i++)
-            logTotal += Weights(Rare[i], relevant, out weights[i]);
-        var logLargest = logTotal + LargestLikelihoods(relevant);
-        var mass = 0.0;
-        var covered = 0;
-        var complete = true;
-        foreach (var (states, weight) in Assignments.InOrder(weights))
+        var rare = options.Rare is null ? [] : options.Rare.Where(v => relevant.Included[v]).ToList();
+        while (!Cover(relevant, rare, 2 * options.RowBudget, out var tooLarge))
         {
-            if (covered >= options.Assignments || (covered > 0 && Products > 4 * options.RowBudget))
-            {
-                complete = false;
-                break;
-            }
-
-            covered++;
-            mass += weight;
-            Add(states);
-            Omitted = Math.Max(0, 1 - mass) + (covered + 4 * Rare.Length + 8) * Rounding;
-            ErrorBound = Bound(logLargest, LogEvidence, Omitted);
-            if (ErrorBound <= options.TargetError)
-            {
-                complete = false;
-                break;
-            }
+            if (!AddRoots(relevant, rare, tooLarge.Variables))
+                throw tooLarge;
         }
 
-        if (complete)
-            ErrorBound = Omitted = 0;
-        Possible = LogEvidence > double.NegativeInfinity;
-        LogLargest = logLargest;
-        if (!Possible && !complete)
-            throw new InferenceException(InferenceFault.RowBudget, $"None of the {covered} likeliest assignments of the rare roots fits the findings; allow more assignments or rows.");
         foreach (var sums in _sums)
         {
             for (var i = 0; i < sums?.Length; i++)
@@ -84,9 +64,11 @@ internal sealed class BoundedSum
         }
     }
 
-    public int[] Rare { get; } = [];
+    public IReadOnlyList<int> Rare { get; private set; } = [];
 
-    public bool Possible { get; }
+    public int Covered => _covered.Count;
+
+    public bool Possible { get; private set; }
 
     public double LogEvidence { get; private set; } = double.NegativeInfinity;
 
@@ -96,7 +78,7 @@ internal sealed class BoundedSum
     public double Omitted { get; private set; }
 
     /// <summary>Logarithm of L* above.</summary>
-    public double LogLargest { get; }
+    public double LogLargest { get; private set; }
 
     public long Rows { get; private set; }
 
@@ -149,22 +131,86 @@ internal sealed class BoundedSum
         return 1 / (1 + Math.Exp(logCovered - logLargest - Math.Log(omitted)));
     }
 
-    private int[] Choose(Relevant relevant)
+    /// <summary>Sums over assignments of these roots; false when a single one does not fit, with what was too large.</summary>
+    private bool Cover(Relevant relevant, List<int> rare, long work, [NotNullWhen(false)] out InferenceException? tooLarge)
     {
-        var network = _evidence.Network;
-        var rare = new List<int>();
-        for (var v = 0; v < network.Count; v++)
+        tooLarge = null;
+        Rare = [.. rare];
+        _covered.Clear();
+        Array.Clear(_sums);
+        _total = 0;
+        _reference = LogEvidence = double.NegativeInfinity;
+        var weights = new double[rare.Count][];
+        LogLargest = 0;
+        for (var i = 0; i < rare.Count; i++)
+            LogLargest += Weights(rare[i], relevant, out weights[i]);
+        LogLargest += LargestLikelihoods(relevant);
+        Omitted = ErrorBound = 0;
+        double mass = 0;
+        var looked = 0;
+        var until = Products + work;
+        foreach (var (states, weight) in Assignments.InOrder(weights))
         {
-            if (!relevant.Included[v] || network.Parents(v).Length > 0 || _evidence.Forced(v) >= 0 || relevant.Fixed[v] >= 0)
-                continue;
-            var largest = 0.0;
-            foreach (var p in network.TableOf(v).Values)
-                largest = Math.Max(largest, p);
-            if (largest >= _options.RareMass)
-                rare.Add(v);
+            // Here there is one more to come, so what was left out counts.
+            if (looked > 0)
+            {
+                Omitted = Math.Max(0, 1 - mass) + (looked + 4 * rare.Count + 8) * Rounding;
+                ErrorBound = Bound(LogLargest, LogEvidence, Omitted);
+                if (ErrorBound <= _options.TargetError || looked >= _options.Assignments || Products > until)
+                    break;
+            }
+
+            try
+            {
+                Add(states);
+            }
+            catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
+            {
+                tooLarge = e;
+                return false;
+            }
+
+            looked++;
+            mass += weight;
+            Omitted = ErrorBound = 0;
         }
 
-        return [.. rare];
+        Possible = LogEvidence > double.NegativeInfinity;
+        if (!Possible && ErrorBound > 0)
+            throw new InferenceException(InferenceFault.RowBudget, $"None of the {looked} likeliest assignments of the rare roots fits the findings; allow more assignments or rows.");
+        return true;
+    }
+
+    /// <summary>
+    /// Adds the rare roots that the table which did not fit had open, since knowing their states is what makes it smaller.
+    /// When it had none, allows one assignment more rows, and when that is used up adds all rare roots. False when nothing
+    /// can be changed any more.
+    /// </summary>
+    private bool AddRoots(Relevant relevant, List<int> rare, IReadOnlyList<int> variables)
+    {
+        var before = rare.Count;
+        if (_chosenByCaller)
+            variables = [];
+        rare.AddRange(variables.Distinct().Where(v => !rare.Contains(v) && IsRare(v, relevant)));
+        if (rare.Count > before)
+            return true;
+        if (_options.RowBudget < _most)
+        {
+            _options = _options with { RowBudget = Math.Min(_most, 4 * _options.RowBudget) };
+            return true;
+        }
+
+        if (!_chosenByCaller)
+            rare.AddRange(Enumerable.Range(0, _sums.Length).Where(v => !rare.Contains(v) && IsRare(v, relevant)));
+        return rare.Count > before;
+    }
+
+    private bool IsRare(int node, Relevant relevant)
+    {
+        var network = _evidence.Network;
+        if (!relevant.Included[node] || network.Parents(node).Length > 0 || _evidence.Forced(node) >= 0 || relevant.Fixed[node] >= 0)
+            return false;
+        return Array.Exists(network.TableOf(node).Values, p => p >= _options.RareMass);
     }
 
     /// <summary>Normalised weights of a root's states; returns the logarithm of what they were divided by.</summary>
@@ -195,7 +241,7 @@ internal sealed class BoundedSum
         var log = 0.0;
         foreach (var leaf in relevant.Leaves)
         {
-            if (Array.IndexOf(Rare, leaf.Node) >= 0 || (leaf.Node >= 0 && leaf.Attached.Count == 0))
+            if (Rare.Contains(leaf.Node) || (leaf.Node >= 0 && leaf.Attached.Count == 0))
                 continue;
             var observed = leaf.Attached.Exists(f => _evidence.Findings[f].Observed >= 0);
             var largest = 0.0;
@@ -214,7 +260,7 @@ internal sealed class BoundedSum
     private Evidence Given(int[] states)
     {
         var given = _evidence.Where(_ => true);
-        for (var i = 0; i < Rare.Length; i++)
+        for (var i = 0; i < Rare.Count; i++)
             given.Observe(Rare[i], states[i]);
         return given;
     }

@@ -47,11 +47,17 @@ public sealed class Circuit
         Leaves = about < 0 ? Relevant.Leaves : Connected.To(about, Relevant);
         foreach (var leaf in Leaves)
             Tape.Place(leaf.Table);
-        var plan = new Plan(Tape, Relevant, Leaves.Select(l => l.Table), kept, options);
-        _hopeless = !plan.Run();
-        Possible = !_hopeless;
-        Kept = plan.Kept;
-        foreach (var scalar in plan.Scalars)
+        var tables = new TableSet(Tape, Relevant, kept, options);
+        foreach (var leaf in Leaves)
+            tables.Attach(leaf.Table);
+        if (options.Order == EliminationOrder.Causal)
+            new CausalPlan(tables, Leaves).Run();
+        else
+            new BucketPlan(tables, options.Order).Run();
+        Kept = tables.JoinRest();
+        Possible = !tables.Empty;
+        _hopeless = tables.Empty;
+        foreach (var scalar in tables.Scalars)
             Tape.AddRoot(scalar);
         _values = new double[Tape.Rows];
         _derivatives = new double[Tape.Rows];

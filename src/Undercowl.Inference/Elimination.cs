@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Undercowl.Inference;
 
 /// <summary>
@@ -14,13 +16,31 @@ public static class Elimination
     {
         ArgumentNullException.ThrowIfNull(evidence);
         options ??= EliminationOptions.Default;
+        if (TryExact(evidence, options, out var exact))
+            return exact;
+        // Networks of few functions sometimes fit only in the classical way; it is given little, as it rarely helps.
+        var classical = options with { Order = EliminationOrder.SparseRows, RowBudget = options.RowBudget / 8 };
+        if (options.Order == EliminationOrder.Causal && TryExact(evidence, classical, out exact))
+            return exact;
+        return options.AllowBounded
+            ? Bounded(evidence, options)
+            : throw new InferenceException(InferenceFault.RowBudget, $"The exact sum needs more than {options.RowBudget} rows; raise the row budget or give it fewer findings.");
+    }
+
+    /// <summary>The exact posterior, or false when it does not fit in the row budget.</summary>
+    public static bool TryExact(Evidence evidence, EliminationOptions? options, [NotNullWhen(true)] out Posterior? posterior)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        options ??= EliminationOptions.Default;
         try
         {
-            return new Posterior(evidence, options, Circuit.CompileOnce(evidence, options));
+            posterior = new Posterior(evidence, options, Circuit.CompileOnce(evidence, options));
+            return true;
         }
-        catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget && options.AllowBounded)
+        catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
         {
-            return Bounded(evidence, options);
+            posterior = null;
+            return false;
         }
     }
 

@@ -3,6 +3,9 @@ namespace Undercowl.Inference;
 /// <summary>How the next variable to sum out is chosen. All give the same answer; they differ in rows.</summary>
 public enum EliminationOrder
 {
+    /// <summary>Along the arrows, so that tables hold only joint states that can occur.</summary>
+    Causal,
+
     /// <summary>The variable whose bucket is estimated to give the fewest rows, from the actual sparse sizes.</summary>
     SparseRows,
 
@@ -13,15 +16,15 @@ public enum EliminationOrder
     MinimumFill,
 }
 
-/// <summary>Limits and choices for one elimination. The default asks for exact answers within 8 million rows.</summary>
+/// <summary>Limits and choices for one elimination. The default asks for exact answers within 16 million rows and products.</summary>
 public sealed record EliminationOptions
 {
     public static EliminationOptions Default { get; } = new();
 
-    /// <summary>Rows and products in all that may be built before the exact sum is given up; about 30 bytes each.</summary>
-    public long RowBudget { get; init; } = 8_000_000;
+    /// <summary>Rows and products of rows, in all, that may be made before the exact sum is given up: about 20 bytes each.</summary>
+    public long RowBudget { get; init; } = 16_000_000;
 
-    public EliminationOrder Order { get; init; } = EliminationOrder.SparseRows;
+    public EliminationOrder Order { get; init; } = EliminationOrder.Causal;
 
     /// <summary>
     /// Nodes whose marginals should come out of the same run. Nodes that neither carry evidence nor lead to any are left
@@ -32,7 +35,10 @@ public sealed record EliminationOptions
     /// <summary>When the row budget is exceeded: fall back on a bounded sum (true) or raise the row-budget fault (false).</summary>
     public bool AllowBounded { get; init; } = true;
 
-    /// <summary>Roots over which the bounded sum enumerates; null chooses the roots with a state of at least <see cref="RareMass"/>.</summary>
+    /// <summary>
+    /// Roots over which the bounded sum enumerates; null starts from none and adds those roots with a state of at least
+    /// <see cref="RareMass"/> that stand in the way.
+    /// </summary>
     public IReadOnlyList<int>? Rare { get; init; }
 
     /// <summary>The prior of the dominant state from which a root counts as rare when <see cref="Rare"/> is null.</summary>

@@ -27,4 +27,7 @@ public enum InferenceFault
 public sealed class InferenceException(InferenceFault fault, string message) : Exception(message)
 {
     public InferenceFault Fault { get; } = fault;
+
+    /// <summary>For the row-budget fault: the variables of the table that did not fit.</summary>
+    internal IReadOnlyList<int> Variables { get; init; } = [];
 }

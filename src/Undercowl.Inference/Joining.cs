@@ -26,6 +26,25 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
         return b is null ? SumOnly(a, keptA, rowsA, startA) : JoinSorted(a, b, shared, keptA, keptB, rowsA, startA);
     }
 
+    /// <summary>The distinct joint states of a few of the table's variables, as a table of ones.</summary>
+    public Table Project(Table table, int[] variables)
+    {
+        Ensure(ref _keptA, table.Count);
+        var groups = _grouping.Number(table, variables, states, _keptA);
+        var seen = new bool[groups];
+        var first = new int[table.Count];
+        var count = 0;
+        for (var r = 0; r < table.Count; r++)
+        {
+            if (seen[_keptA[r]])
+                continue;
+            seen[_keptA[r]] = true;
+            first[count++] = r;
+        }
+
+        return new Table(variables, Array.ConvertAll(variables, v => Gather(table.ColumnOf(v), first, count)), count, []) { Guide = true };
+    }
+
     private static void Ensure(ref int[] buffer, int length)
     {
         if (buffer.Length < length)
@@ -49,15 +68,19 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
         return rows;
     }
 
-    private void Charge(long products, long rows)
+    private void Charge(long products, long rows, int[] scope)
     {
-        if (products + rows + tape.Products + tape.Rows > budget)
-            throw new InferenceException(InferenceFault.RowBudget, $"The exact sum needs more than {budget} rows; raise the row budget or give it fewer findings.");
+        if (products + rows + tape.Products + tape.Rows <= budget)
+            return;
+        throw new InferenceException(InferenceFault.RowBudget, $"The exact sum needs more than {budget} rows; raise the row budget or give it fewer findings.")
+        {
+            Variables = scope,
+        };
     }
 
     private Table SumOnly(Table a, int[] keptA, int[] rowsA, int[] startA)
     {
-        Charge(a.Count, a.Count);
+        Charge(a.Count, a.Count, a.Scope);
         var left = new int[a.Count];
         var right = new int[a.Count];
         var sum = new int[a.Count];
@@ -97,7 +120,7 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
         for (var r = 0; r < a.Count; r++)
             products += startB[_sharedA[r] + 1] - startB[_sharedA[r]];
         var most = Math.Min(products, (long)(startA.Length - 1) * groupsB);
-        Charge(products, 0);
+        Charge(products, 0, [.. a.Scope, .. keptB]);
         var left = new int[products];
         var right = new int[products];
         var sum = new int[products];
@@ -108,6 +131,9 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
         var keptOfB = _keptB;
         var sharedOfA = _sharedA;
         var start = tape.Rows;
+        // A guide's rows are all the constant one.
+        int maskA = a.Guide ? 0 : -1, baseA = a.Guide ? Tape.One : a.Offset;
+        int maskB = b.Guide ? 0 : -1, baseB = b.Guide ? Tape.One : b.Offset;
         int outRows = 0, k = 0;
         for (var g = 0; g + 1 < startA.Length; g++)
         {
@@ -127,14 +153,14 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
                         fromB[outRows++] = rb;
                     }
 
-                    left[k] = a.Offset + ra;
-                    right[k] = b.Offset + rb;
+                    left[k] = (ra & maskA) + baseA;
+                    right[k] = (rb & maskB) + baseB;
                     sum[k] = start + slot[h];
                 }
             }
         }
 
-        Charge(products, outRows);
+        Charge(products, outRows, [.. keptA, .. keptB]);
         var columns = new byte[keptA.Length + keptB.Length][];
         for (var i = 0; i < keptA.Length; i++)
             columns[i] = Gather(a.ColumnOf(keptA[i]), fromA, outRows);

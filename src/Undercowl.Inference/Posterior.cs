@@ -46,6 +46,12 @@ public sealed class Posterior
     /// <summary>No probability handed out is further than this from the true one; 0 when exact.</summary>
     public double ErrorBound { get; }
 
+    /// <summary>How many roots a bounded sum enumerated; 0 when exact.</summary>
+    public int Rare => _bounded?.Rare.Count ?? 0;
+
+    /// <summary>How many joint assignments of those it looked at and found possible.</summary>
+    public int Covered => _bounded?.Covered ?? 0;
+
     /// <summary>What the bound is made of; null when exact.</summary>
     public BoundTerms? Terms => _bounded is null ? null : new(_bounded.Omitted, _bounded.LogLargest, _bounded.LogEvidence);
 

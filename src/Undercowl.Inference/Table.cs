@@ -19,6 +19,9 @@ internal sealed class Table(int[] scope, byte[][] columns, int count, double[] v
     /// <summary>Index of the first row in the tape's value array; set when the table joins a tape.</summary>
     public int Offset { get; set; }
 
+    /// <summary>True for a table of ones that only says which joint states can occur; it has no place on a tape.</summary>
+    public bool Guide { get; init; }
+
     public byte[] ColumnOf(int variable) => Columns[Array.IndexOf(Scope, variable)];
 
     public bool Covers(int variable) => Array.IndexOf(Scope, variable) >= 0;
