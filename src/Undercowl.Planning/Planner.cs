@@ -56,10 +56,12 @@ public sealed class Planner(PlannerOptions? options = null)
         return acting;
     }
 
-    private static int[]?[] OrdersWithClusterOpen(Bench bench, Acting acting)
+    private int[]?[] OrdersWithClusterOpen(Bench bench, Acting acting)
     {
         TroubleshootingProblem problem = bench.Model.Problem;
         var orders = new int[]?[problem.Clusters.OpenCost.Length];
+        // Past the budget no check will be ranked, and an action named as left out must not come back in by this door.
+        if (bench.Work > options.WorkBudget) return orders;
         var open = (bool[])problem.Clusters.IsOpen.Clone();
         for (int k = 0; k < problem.Checks.Cost.Length; k++)
         {
