@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
-using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.History;
 using Undercowl.Diagnosis.Planning;
 using Undercowl.Diagnosis.Safety;

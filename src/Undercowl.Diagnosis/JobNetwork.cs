@@ -4,7 +4,6 @@ using Undercowl.Diagnosis.History;
 using Undercowl.Diagnosis.Readings;
 using Undercowl.Inference;
 using Undercowl.Jobs;
-using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Undercowl.Diagnosis.Answers;
-using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
 

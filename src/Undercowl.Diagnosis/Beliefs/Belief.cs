@@ -66,7 +66,7 @@ internal sealed class Belief
             found.Sum(e => e.Probability));
     }
 
-    public CauseBelief Describe(AspectInstance aspect, int state, double asFound, double now)
+    private static CauseBelief Describe(AspectInstance aspect, int state, double asFound, double now)
     {
         var condition = aspect.Conditions[state - 1];
         var output = aspect.Position < 0 ? null : aspect.PartId[(aspect.PartId.LastIndexOf('/') + 1)..];

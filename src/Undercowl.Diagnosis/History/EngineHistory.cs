@@ -1,7 +1,6 @@
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.Graph;
 using Undercowl.Jobs;
-using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.History;
 

@@ -2,7 +2,6 @@ using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.Graph;
 using Undercowl.Diagnosis.History;
-using Undercowl.Diagnosis.Readings;
 using Undercowl.Diagnosis.Safety;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;

@@ -1,7 +1,6 @@
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.History;
-using Undercowl.Diagnosis.Readings;
 using Undercowl.Diagnosis.Safety;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
@@ -242,7 +241,7 @@ internal sealed class NextSteps
     private Dictionary<string, string> Resolve(Check check, string place) => SetUpResolution.Of(_network.Model, check, place, _standing);
 
     /// <summary>For each outcome the component that would lead, when it leads clearly more than now.</summary>
-    private IReadOnlyList<OutcomeAnswer> Leads(Candidate candidate)
+    private List<OutcomeAnswer> Leads(Candidate candidate)
     {
         var outcomes = candidate.Outcomes.Names.Count;
         var chances = OutcomeChances(candidate).ToArray();

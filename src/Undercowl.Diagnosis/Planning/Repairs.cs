@@ -1,6 +1,4 @@
-using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.Engine;
-using Undercowl.Diagnosis.Graph;
 using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.Planning;

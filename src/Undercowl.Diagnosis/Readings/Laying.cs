@@ -1,4 +1,3 @@
-using System.Globalization;
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.Graph;
 using Undercowl.Diagnosis.History;

@@ -1,0 +1,71 @@
+using System.Globalization;
+using Undercowl.Jobs;
+
+namespace Undercowl.Diagnosis.Tests.Fixtures;
+
+/// <summary>Writes a job entry by entry, as a person at a terminal would, through the same drafting.</summary>
+internal sealed class Story
+{
+    private readonly EntryWriter _writer;
+    private readonly Workbench _workbench;
+
+    public Story(Workbench workbench, string layout, string complaint, string device = "dock")
+    {
+        _workbench = workbench;
+        _writer = Writer(device, 1);
+        Job = Job.Empty;
+        Record(workbench.Opening(layout, complaint));
+    }
+
+    public Job Job { get; private set; }
+
+    public List<string> Warnings { get; } = [];
+
+    public JobDiagnosis Diagnosis => _workbench.Open(Job);
+
+    public static EntryWriter Writer(string device, int seed)
+    {
+        var random = new Random(seed);
+        return new EntryWriter(device, new Ticking(), random.NextBytes);
+    }
+
+    public Story Record(EntryBody body)
+    {
+        Job = Job.With(_writer.Next(Job, body));
+        return this;
+    }
+
+    /// <summary>Smelt and clear, so that steps are not withheld.</summary>
+    public Story Find(string check, string reading, string? at = null, params (string Key, string Value)[] setUp) =>
+        Find(new SaidFinding(check, reading, at) { SetUp = setUp.Length == 0 ? null : setUp.ToDictionary(s => s.Key, s => s.Value) });
+
+    public Story Find(SaidFinding said) => Take(Drafting.Finding(Diagnosis, said));
+
+    public Story Swap(string part, string a, string b) => Take(Drafting.Swap(Diagnosis, part, a, b));
+
+    public Story Remedy(string action, string? at = null) => Take(Drafting.Remedy(Diagnosis, action, at));
+
+    public Story SetUp(string key, string value) => Take(Drafting.SetUp(Diagnosis, new Dictionary<string, string> { [key] = value }));
+
+    public double AsFound(string cause) => Diagnosis.BeliefNow().Causes.Single(c => c.Cause == cause).AsFound;
+
+    public double Now(string cause) => Diagnosis.BeliefNow().Causes.Single(c => c.Cause == cause).Now;
+
+    private Story Take(Draft draft)
+    {
+        Warnings.AddRange(draft.Warnings);
+        foreach (var body in draft.Bodies)
+        {
+            Record(body is Finding { Occasion: "" } finding ? finding with { Occasion = Job.Entries[^1].Id.ToString() } : body);
+        }
+
+        return this;
+    }
+
+    private sealed class Ticking : TimeProvider
+    {
+        private DateTimeOffset _now = DateTimeOffset.Parse("2026-05-01T08:00:00Z", CultureInfo.InvariantCulture);
+
+        public override DateTimeOffset GetUtcNow() => _now = _now.AddSeconds(61);
+    }
+}
