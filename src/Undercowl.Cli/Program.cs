@@ -1,2 +1,3 @@
-Console.Error.WriteLine("not built yet");
-return 1;
+using Undercowl.Cli;
+
+return Application.Run(args, Shell.OfProcess());

@@ -1,0 +1,18 @@
+using System.CommandLine;
+using Undercowl.Jobs;
+
+namespace Undercowl.Cli.Commands;
+
+internal static class RateCommand
+{
+    public const string Summary = "Record what an hour of work costs; proposals are ranked by it.";
+
+    public static Verb Build(Shell shell)
+    {
+        var job = CommonArguments.Job();
+        var amount = new Argument<string>("AMOUNT") { Description = "For an hour, as digits." };
+        var currency = new Argument<string>("CURRENCY") { Description = "Three-letter code." };
+        return new Verb(shell, "rate", Summary, "undercowl rate boat7.jsonl 85 EUR").Takes(job, amount, currency).Does(parsed =>
+            Recording.Of(shell, parsed.GetRequiredValue(job), _ => new Rate(Money.Of(parsed.GetRequiredValue(amount), parsed.GetRequiredValue(currency)))));
+    }
+}

@@ -1,0 +1,16 @@
+using System.CommandLine;
+
+namespace Undercowl.Cli.Commands;
+
+internal static class RestoreCommand
+{
+    public const string Summary = "Record that what was disturbed is put back: everything on the restore list, or one item.";
+
+    public static Verb Build(Shell shell)
+    {
+        var job = CommonArguments.Job();
+        var key = new Argument<string?>("KEY") { Description = "One item of the list, as `undercowl next JOB` shows it; left out, all.", Arity = ArgumentArity.ZeroOrOne };
+        return new Verb(shell, "restore", Summary, "undercowl restore boat7.jsonl", "undercowl restore boat7.jsonl KEY").Takes(job, key).Does(parsed =>
+            Recording.Of(shell, parsed.GetRequiredValue(job), open => Restoring.Draft(open.Diagnosis, parsed.GetValue(key))));
+    }
+}

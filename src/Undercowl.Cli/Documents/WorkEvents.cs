@@ -1,0 +1,19 @@
+using Undercowl.Diagnosis.Answers;
+
+namespace Undercowl.Cli.Documents;
+
+/// <summary>While working: the step that is put to the technician.</summary>
+internal sealed record StepShown(int Version, string Event, int Number, ProposedStep Step);
+
+/// <summary>While working: what was answered, and the entries that came of it.</summary>
+internal sealed record StepRecorded(int Version, string Event, string Answer, IReadOnlyList<RecordedEntry> Entries, IReadOnlyList<string> Warnings);
+
+/// <summary>The last line of <c>work</c> and <c>demo</c>: how the job stands when the work stops.</summary>
+/// <param name="Version">Version of this document's form.</param>
+/// <param name="Event"><c>ended</c>.</param>
+/// <param name="Outcome">How the job ended; <c>open</c> when it has not.</param>
+/// <param name="Steps">Steps answered.</param>
+/// <param name="HealthyNow">Probability that the complaint is gone for good.</param>
+/// <param name="Leading">The leading cause as found.</param>
+/// <param name="Job">The job's file, when it was kept.</param>
+internal sealed record WorkEnded(int Version, string Event, string Outcome, int Steps, double HealthyNow, CauseBelief? Leading, string? Job);

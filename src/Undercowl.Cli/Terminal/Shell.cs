@@ -1,0 +1,62 @@
+using System.Security.Cryptography;
+using Undercowl.Jobs;
+
+namespace Undercowl.Cli;
+
+/// <summary>
+/// All that a command sees of the world outside: streams, environment, clock, chance and the folder with the knowledge.
+/// Tests pass their own.
+/// </summary>
+internal sealed class Shell
+{
+    private KnowledgeAtHand? _knowledge;
+
+    public required TextReader In { get; init; }
+
+    /// <summary>For data: what was asked for.</summary>
+    public required TextWriter Out { get; init; }
+
+    /// <summary>For messages: warnings, notices, refusals, prompts.</summary>
+    public required TextWriter Error { get; init; }
+
+    /// <summary>True when a person sits at both ends, so that prompts make sense.</summary>
+    public bool Prompts { get; init; }
+
+    /// <summary>True when standard output may be coloured.</summary>
+    public bool Colour { get; init; }
+
+    public required Func<string, string?> Variable { get; init; }
+
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    public RandomFill Random { get; init; } = RandomNumberGenerator.Fill;
+
+    /// <summary>Where <c>knowledge.json</c> and <c>demo/</c> lie.</summary>
+    public string Folder { get; init; } = AppContext.BaseDirectory;
+
+    /// <summary>The knowledge, read when first asked for.</summary>
+    public KnowledgeAtHand Knowledge => _knowledge ??= KnowledgeAtHand.Of(this);
+
+    /// <summary>The name that entries are recorded under: the environment's, else the machine's, made to fit.</summary>
+    public string Device
+    {
+        get
+        {
+            var name = Variable("UNDERCOWL_DEVICE") is { Length: > 0 } given ? given : Environment.MachineName;
+            var fit = new string([.. name.Where(c => !char.IsControl(c)).Take(64)]).Trim();
+            return fit.Length == 0 ? "terminal" : fit;
+        }
+    }
+
+    public Paint Paint => new(Colour);
+
+    public static Shell OfProcess() => new()
+    {
+        In = Console.In,
+        Out = Console.Out,
+        Error = Console.Error,
+        Prompts = !Console.IsInputRedirected && !Console.IsOutputRedirected,
+        Colour = !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && Environment.GetEnvironmentVariable("TERM") is not "dumb",
+        Variable = Environment.GetEnvironmentVariable,
+    };
+}

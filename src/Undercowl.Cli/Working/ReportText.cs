@@ -1,0 +1,46 @@
+using System.Globalization;
+using Undercowl.Diagnosis.Answers;
+
+namespace Undercowl.Cli;
+
+/// <summary>A job's record as plain text that prints well.</summary>
+internal static class ReportText
+{
+    public static void Write(ReportAnswer report, Page page)
+    {
+        page.Line(page.Paint.Strong("JOB RECORD"));
+        page.Item("Engine     ", report.Layout);
+        page.Item("Complaint  ", report.Complaint);
+        page.Item("Outcome    ", report.Outcome);
+        page.Item("Proven     ", string.Create(CultureInfo.InvariantCulture, $"{(report.Proof.Proven ? "yes" : "no")}; gone for good with probability {report.Proof.HealthyNow:0.00}"));
+        page.Items("  missing  ", report.Proof.Missing);
+        Section(page, "What was done", report.Entries);
+        Section(page, "Taken back", report.Withdrawn);
+        page.Heading("Leading causes, as found");
+        page.Items("  ", report.Leading.Select(c => $"{BeliefText.Percent(c.AsFound)}  {c.Name}"));
+        Items(page, "Still to put back", report.Restore.Select(r => $"{r.What}. {r.How}"));
+        Items(page, "Not clear", report.Interlocks);
+        Items(page, "To know", report.Notices);
+    }
+
+    private static void Section(Page page, string title, IReadOnlyList<ReportEntry> entries)
+    {
+        if (entries.Count > 0)
+        {
+            page.Heading(title);
+            foreach (var entry in entries)
+            {
+                page.Item($"  {entry.At}  {entry.Entry[^8..]}  ", entry.Text);
+            }
+        }
+    }
+
+    private static void Items(Page page, string title, IEnumerable<string> texts)
+    {
+        if (texts.Any())
+        {
+            page.Heading(title);
+            page.Items("  - ", texts);
+        }
+    }
+}

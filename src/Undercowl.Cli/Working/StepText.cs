@@ -1,0 +1,58 @@
+using System.Globalization;
+using Undercowl.Diagnosis.Answers;
+
+namespace Undercowl.Cli;
+
+/// <summary>A proposed step as the technician reads it: cautions before steps, the question last.</summary>
+internal static class StepText
+{
+    public static void Write(ProposedStep step, string currency, Page page)
+    {
+        page.Item("", page.Paint.Strong(step.Name));
+        page.Item("  ", $"{Cost(step, currency)}. Why: {step.Why}");
+        page.Items("  ! ", step.Cautions.Where(c => !c.Acknowledged).Select(c => $"{c.Text} [{c.Id}]"));
+        if (step.Cautions.Any(c => c.Acknowledged))
+        {
+            page.Item("  ", page.Paint.Quiet($"Cautions read before: {string.Join(", ", step.Cautions.Where(c => c.Acknowledged).Select(c => c.Id))}"));
+        }
+
+        page.Items("  first: ", step.Changes);
+        if (step.Tools.Count > 0)
+        {
+            page.Item("  ", $"Tools: {string.Join(", ", step.Tools)}");
+        }
+
+        foreach (var (i, text) in step.Steps.Index())
+        {
+            page.Item($"  {i + 1}. ", text);
+        }
+
+        if (step.Ask.Length > 0)
+        {
+            page.Item("  ", page.Paint.Strong(step.Ask));
+        }
+
+        page.Items("    would mean: ", step.WouldMean.Where(w => w.Leading is not null).Select(w => $"{w.Outcome}: {w.Leading}"));
+        if (step.Answers.Count > 0)
+        {
+            page.Item("  ", $"Answers: {string.Join(" | ", step.Answers)}");
+        }
+    }
+
+    public static string Cost(ProposedStep step, string currency) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{step.Minutes:0.#} min, {step.Cost:0.##} {currency}, then about {step.ExpectedCostToFinish:0} {currency} to finish");
+
+    /// <summary>The command line that records the step.</summary>
+    public static string Recording(string path, ProposedStep step)
+    {
+        var at = step.Place is "engine" ? "" : $" --at {step.Place}";
+        return step.Kind switch
+        {
+            "remedy" => $"undercowl remedy {path} {step.Id}{at}",
+            "make-safe" => $"undercowl ventilate {path} --met {string.Join(' ', step.Answers)}",
+            "refer" => $"undercowl sign-off {path} --as referred --by WHO",
+            _ => $"undercowl record {path} {step.Id}{at}{(step.With is null ? "" : $" --with {step.With}")} {(step.Answers.Count > 1 ? string.Join('|', step.Answers) : "READING")}",
+        };
+    }
+}
