@@ -47,7 +47,7 @@ internal sealed class BoundedSum
         _most = options.RowBudget;
         _chosenByCaller = options.Rare is not null;
         _sums = new double[evidence.Network.Count][];
-        var relevant = new Relevant(evidence, options.Wanted, keepZeros: false);
+        var relevant = new Relevant(evidence, options.Wanted, keepZeros: false, lump: false);
         if (!relevant.Possible)
             return;
         var rare = options.Rare is null ? [] : options.Rare.Where(v => relevant.Included[v]).ToList();
@@ -285,7 +285,8 @@ internal sealed class BoundedSum
         LogEvidence = _reference + Math.Log(_total);
         for (var v = 0; v < _sums.Length; v++)
         {
-            if (!circuit.TryMarginal(v, out var marginal))
+            // A derived node may have its states merged in one assignment and not in the next.
+            if ((_evidence.Network.Parents(v).Length > 0 && !_options.Wanted.Contains(v)) || !circuit.TryMarginal(v, out var marginal))
                 continue;
             var sums = _sums[v] ??= new double[marginal.Length];
             for (var s = 0; s < sums.Length; s++)

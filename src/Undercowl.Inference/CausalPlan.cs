@@ -280,9 +280,7 @@ internal sealed class CausalPlan
             defined.Add(w.Defines);
         }
 
-        var joined = _held.Join([.. _bucket], defined);
-        if (!_tables.Empty && _tables.Of[variable].Count > 0)
-            _held.Join([joined], defined);
+        _held.Join([.. _bucket], defined);
     }
 
     /// <summary>A table that waits for the functions it reads.</summary>

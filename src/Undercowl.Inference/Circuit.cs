@@ -14,6 +14,7 @@ public sealed class Circuit
     private readonly double[][] _likelihoods;
     private readonly int[] _exponents;
     private readonly double[]?[] _marginals;
+    private readonly double[]?[] _shares;
     private readonly double[] _values;
     private readonly double[] _derivatives;
     private readonly double[] _scales;
@@ -26,7 +27,7 @@ public sealed class Circuit
         Evidence = evidence;
         _zerosAreReal = !keepZeros;
         var network = evidence.Network;
-        Relevant = new Relevant(evidence, options.Wanted, keepZeros);
+        Relevant = new Relevant(evidence, options.Wanted, keepZeros, lump: true);
         _likelihoods = new double[evidence.Count][];
         _exponents = new int[evidence.Count];
         for (var f = 0; f < evidence.Count; f++)
@@ -36,6 +37,7 @@ public sealed class Circuit
         }
 
         _marginals = new double[network.Count][];
+        _shares = new double[network.Count][];
         Possible = Relevant.Possible;
         if (!Possible)
         {
@@ -144,9 +146,8 @@ public sealed class Circuit
         Tape.Down(_values, _derivatives, _scales);
         foreach (var leaf in Leaves)
         {
-            if (leaf.Node < 0 || Relevant.Fixed[leaf.Node] >= 0)
+            if (leaf.Node < 0 || Relevant.Fixed[leaf.Node] >= 0 || _marginals[leaf.Node] is not { } marginal)
                 continue;
-            var marginal = _marginals[leaf.Node]!;
             Array.Clear(marginal);
             var offset = leaf.Table.Offset;
             var index = leaf.Index;
@@ -160,14 +161,16 @@ public sealed class Circuit
 
             if (!(Math.Abs(total - 1) < 1e-6))
                 throw OutOfRange();
-            for (var s = 0; s < marginal.Length; s++)
-                marginal[s] /= total;
+            var standFor = Relevant.StandFor[leaf.Node];
+            for (var s = marginal.Length - 1; s >= 0; s--)
+                marginal[s] = standFor is null ? marginal[s] / total : marginal[standFor[s]] * _shares[leaf.Node]![s] / total;
         }
     }
 
     /// <summary>
     /// Probability of each state given the evidence. Raises a fault when the evidence is impossible, when a likelihood was
-    /// set and not yet propagated, or when the node was left out (neither wanted nor leading to evidence).
+    /// set and not yet propagated, or when the node is not among the answers: roots that lead to evidence and nodes that
+    /// are wanted always are, other nodes unless states of theirs that nothing tells apart were merged.
     /// </summary>
     public ReadOnlySpan<double> Marginal(int node)
     {
@@ -177,7 +180,7 @@ public sealed class Circuit
             throw new InferenceException(InferenceFault.Impossible, "The findings cannot all be true, so nothing has a probability given them.");
         return TryMarginal(node, out var marginal)
             ? marginal
-            : throw new InferenceException(InferenceFault.Evidence, $"Node '{Evidence.Network.Name(node)}' was left out; name it in EliminationOptions.Wanted.");
+            : throw new InferenceException(InferenceFault.Evidence, $"Node '{Evidence.Network.Name(node)}' was left out or its states merged; name it in EliminationOptions.Wanted.");
     }
 
     internal bool TryMarginal(int node, [NotNullWhen(true)] out double[]? marginal)
@@ -189,12 +192,33 @@ public sealed class Circuit
     private static InferenceException OutOfRange() =>
         new(InferenceFault.Range, "A probability that is not zero left the range of a double; scale the likelihoods of one node to be within 1e300 of each other.");
 
+    /// <summary>Each state's part of the prior of those it was merged with.</summary>
+    private static double[] Shares(double[] prior, int[] standFor)
+    {
+        var sums = new double[prior.Length];
+        for (var s = 0; s < prior.Length; s++)
+            sums[standFor[s]] += prior[s];
+        var shares = new double[prior.Length];
+        for (var s = 0; s < prior.Length; s++)
+            shares[s] = prior[s] == 0 ? 0 : prior[s] / sums[standFor[s]];
+        return shares;
+    }
+
     private void MakeMarginals()
     {
+        var network = Evidence.Network;
         foreach (var leaf in Leaves)
         {
             if (leaf.Node < 0)
                 continue;
+            if (Relevant.StandFor[leaf.Node] is { } standFor)
+            {
+                // Only a root's merged states can be told apart again without its parents.
+                if (network.Parents(leaf.Node).Length > 0)
+                    continue;
+                _shares[leaf.Node] = Shares(network.DenseTable(leaf.Node), standFor);
+            }
+
             _marginals[leaf.Node] = new double[Relevant.States[leaf.Node]];
             if (Relevant.Fixed[leaf.Node] is var state and >= 0)
                 _marginals[leaf.Node]![state] = 1;

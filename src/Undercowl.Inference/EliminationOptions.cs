@@ -27,8 +27,9 @@ public sealed record EliminationOptions
     public EliminationOrder Order { get; init; } = EliminationOrder.Causal;
 
     /// <summary>
-    /// Nodes whose marginals should come out of the same run. Nodes that neither carry evidence nor lead to any are left
-    /// out otherwise; asking for one later costs an elimination of its own.
+    /// Nodes whose marginals should come out of the same run. Roots that lead to evidence always do; a root that does not
+    /// has its prior. Asking later for any other node costs an elimination of its own, because nodes that bear on nothing
+    /// are left out and states that no finding can tell apart are merged.
     /// </summary>
     public IReadOnlyList<int> Wanted { get; init; } = [];
 

@@ -22,7 +22,7 @@ internal sealed class HeldTables(TableSet tables, Sources sources)
     {
         List<Table> all = [.. bucket];
         all.AddRange(Guides(bucket));
-        var joined = tables.JoinAll(all);
+        var joined = all.Count == 1 ? tables.Join(all[0], null) : tables.JoinAll(all);
         foreach (var v in joined.Scope)
         {
             if (sources.Functions[v] && (defined.Contains(v) || (_owner[v] is { } owner && bucket.Contains(owner))))

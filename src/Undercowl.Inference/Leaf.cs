@@ -20,6 +20,18 @@ internal sealed class Leaf
     /// <summary>Single-node likelihoods multiplied into this distribution.</summary>
     public List<int> Attached { get; } = [];
 
+    /// <summary>Keeps only these rows.</summary>
+    public void Take(List<int> rows)
+    {
+        if (rows.Count == Table.Count)
+            return;
+        var chosen = rows.ToArray();
+        var columns = Array.ConvertAll(Table.Columns, column => Array.ConvertAll(chosen, r => column[r]));
+        var values = Table.Values.Length == 0 ? [] : Array.ConvertAll(chosen, r => Table.Values[r]);
+        Index = Array.ConvertAll(chosen, r => Index[r]);
+        Table = new Table(Table.Scope, columns, chosen.Length, values);
+    }
+
     /// <summary>
     /// Writes the numbers of all rows, scaled by a power of two to have their largest in [1, 2); returns the exponent
     /// taken out, 0 when every row is zero.

@@ -8,9 +8,10 @@ namespace Undercowl.Inference;
 internal sealed class Relevant
 {
     /// <summary>
-    /// <paramref name="keepZeros"/> keeps likelihood entries of zero as rows, for callers that will change the numbers.
+    /// <paramref name="keepZeros"/> keeps likelihood entries of zero as rows, for callers that will change the numbers;
+    /// <paramref name="lump"/> merges states that nothing tells apart.
     /// </summary>
-    public Relevant(Evidence evidence, IReadOnlyList<int> wanted, bool keepZeros)
+    public Relevant(Evidence evidence, IReadOnlyList<int> wanted, bool keepZeros, bool lump)
     {
         var network = evidence.Network;
         States = new int[network.Count];
@@ -30,8 +31,12 @@ internal sealed class Relevant
         Fixed = new int[network.Count];
         Array.Fill(Fixed, -1);
         Possible = Propagate();
-        if (Possible)
-            DropConstants();
+        StandFor = new int[network.Count][];
+        if (!Possible)
+            return;
+        DropConstants();
+        if (lump)
+            Lump(evidence, wanted, keepZeros);
     }
 
     private readonly bool[][] _allowed;
@@ -45,6 +50,9 @@ internal sealed class Relevant
 
     public List<Leaf> Leaves { get; } = [];
 
+    /// <summary>For a node with merged states: the state that stands for each; null for other nodes.</summary>
+    public int[]?[] StandFor { get; private set; }
+
     /// <summary>False when the evidence was found contradictory already; true promises nothing.</summary>
     public bool Possible { get; }
 
@@ -55,6 +63,9 @@ internal sealed class Relevant
             n += ok ? 1 : 0;
         return n;
     }
+
+    /// <summary>The first state left to a node.</summary>
+    public int First(int node) => Array.IndexOf(_allowed[node], true);
 
     private static bool[] Ancestors(Evidence evidence, IReadOnlyList<int> wanted)
     {
@@ -202,13 +213,7 @@ internal sealed class Relevant
                 keep.Add(r);
         }
 
-        if (keep.Count == table.Count)
-            return;
-        var rows = keep.ToArray();
-        var columns = Array.ConvertAll(table.Columns, column => Array.ConvertAll(rows, r => column[r]));
-        var values = table.Values.Length == 0 ? [] : Array.ConvertAll(rows, r => table.Values[r]);
-        leaf.Index = Array.ConvertAll(rows, r => leaf.Index[r]);
-        leaf.Table = new Table(table.Scope, columns, rows.Length, values);
+        leaf.Take(keep);
     }
 
     private bool Narrow(Table table, int variable)
@@ -236,6 +241,47 @@ internal sealed class Relevant
             var open = Array.FindAll(table.Scope, v => Fixed[v] < 0);
             // A fresh table in any case: its place on a tape must not be shared with the network's own.
             leaf.Table = new Table(open, Array.ConvertAll(open, table.ColumnOf), table.Count, table.Values);
+        }
+    }
+
+    private void Lump(Evidence evidence, IReadOnlyList<int> wanted, bool numbersChange)
+    {
+        var keep = new bool[States.Length];
+        foreach (var v in wanted)
+            keep[v] = true;
+        for (var f = 0; f < evidence.Count; f++)
+        {
+            var finding = evidence.Findings[f];
+            foreach (var v in finding.Scope)
+                keep[v] |= numbersChange ? finding.Observed < 0 : finding.Scope.Length > 1;
+        }
+
+        double[]? Attached(Leaf leaf)
+        {
+            if (leaf.Attached.Count == 0)
+                return null;
+            var product = new double[States[leaf.Node]];
+            Array.Fill(product, 1);
+            foreach (var f in leaf.Attached)
+            {
+                for (var s = 0; s < product.Length; s++)
+                    product[s] *= evidence.Findings[f].Dense[s];
+            }
+
+            return product;
+        }
+
+        StandFor = new Lumping(Leaves, States, _allowed, Attached).Run(keep);
+        for (var v = 0; v < States.Length; v++)
+        {
+            for (var s = 0; s < StandFor[v]?.Length; s++)
+                _allowed[v][s] &= StandFor[v]![s] == s;
+        }
+
+        foreach (var leaf in Leaves)
+        {
+            var open = Array.FindAll(leaf.Table.Scope, v => Remaining(v) > 1);
+            leaf.Table = new Table(open, Array.ConvertAll(open, leaf.Table.ColumnOf), leaf.Table.Count, leaf.Table.Values);
         }
     }
 }

@@ -72,7 +72,9 @@ internal sealed class Sampling
             if (_circuit.Relevant.Fixed[v] is var known and >= 0)
                 states[v] = known;
             else if (!_circuit.Relevant.Included[v])
-                states[v] = Forward(random, v, states);
+                states[v] = Forward(random, v, states, null);
+            else if (_circuit.Relevant.StandFor[v] is { } standFor)
+                states[v] = Forward(random, v, states, standFor);
         }
     }
 
@@ -98,7 +100,11 @@ internal sealed class Sampling
         return chosen;
     }
 
-    private int Forward(SplitMix64 random, int node, ReadOnlySpan<int> states)
+    /// <summary>
+    /// Draws a node's state given its parents' states; of merged states, among those that the state drawn so far (the
+    /// remaining one, when there was only one) stands for.
+    /// </summary>
+    private int Forward(SplitMix64 random, int node, ReadOnlySpan<int> states, int[]? standFor)
     {
         var network = _circuit.Evidence.Network;
         if (_circuit.Evidence.Forced(node) is var forced and >= 0)
@@ -107,15 +113,20 @@ internal sealed class Sampling
         var index = 0;
         foreach (var p in network.Parents(node))
             index = index * network.States(p) + states[p];
-        var count = network.States(node);
-        var target = random.NextUnit();
+        var row = dense.AsSpan(index * network.States(node), network.States(node));
+        var drawn = states[node] >= 0 ? states[node] : _circuit.Relevant.First(node);
+        bool Fits(int s) => standFor is null || standFor[s] == drawn;
+        var total = 0.0;
+        for (var s = 0; s < row.Length; s++)
+            total += Fits(s) ? row[s] : 0;
+        var target = random.NextUnit() * total;
         var chosen = -1;
-        for (var s = 0; s < count; s++)
+        for (var s = 0; s < row.Length; s++)
         {
-            if (dense[index * count + s] == 0)
+            if (!Fits(s) || row[s] == 0)
                 continue;
             chosen = s;
-            target -= dense[index * count + s];
+            target -= row[s];
             if (target < 0)
                 break;
         }
