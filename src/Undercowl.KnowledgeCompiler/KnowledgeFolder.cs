@@ -29,7 +29,7 @@ public static class KnowledgeFolder
         }
 
         var knowledge = tree.Root.Deserialize(KnowledgeJson.Default.KnowledgeBase)!;
-        var faults = KnowledgeCheck.Faults(knowledge).ToLookup(f => f.NoteOnly, tree.Located);
+        var faults = KnowledgeCheck.Faults(knowledge, tree.Unreadable).ToLookup(f => f.NoteOnly, tree.Located);
         KnowledgeProblem[] problems = [.. InOrder(tree.Problems.Concat(faults[false]))];
         return new CompileResult(problems.Length == 0 ? knowledge : null, problems, [.. InOrder(faults[true])], FileKind.All.ToDictionary(k => k.Name, tree.Count));
     }

@@ -5,15 +5,15 @@ namespace Undercowl.Knowledge.Checking;
 /// <summary>Puts JSON Pointers (RFC 6901) together and takes them apart.</summary>
 public static class Pointers
 {
-    public static string Member(string path, string name)
+    public static string Member(this string path, string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         return $"{path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
     }
 
-    public static string Entry(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}/{index}");
+    public static string Entry(this string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}/{index}");
 
-    /// <summary>The last part as it was named; "the file" for the empty path, "entry 3" for the third of a list.</summary>
+    /// <summary>The last part as it was named; "the file" for the empty pointer, "entry 3" for the third of a list.</summary>
     public static string Last(string path)
     {
         ArgumentNullException.ThrowIfNull(path);

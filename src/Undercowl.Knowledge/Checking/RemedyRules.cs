@@ -1,0 +1,54 @@
+namespace Undercowl.Knowledge.Checking;
+
+/// <summary>Remedies: a replacement or cures, with their chances.</summary>
+internal static class RemedyRules
+{
+    public static void Check(Inspection inspection)
+    {
+        inspection.Ids("remedy", inspection.Remedies.All.Select(r => r.Id), "/remedies");
+        for (var i = 0; i < inspection.Remedies.All.Count; i++)
+        {
+            var remedy = inspection.Remedies.All[i];
+            var path = inspection.Remedies.Path(i);
+            inspection.Source(remedy.Source, path);
+            inspection.CautionsExist(remedy.Cautions, path);
+            inspection.AtLeast(1, remedy.Revision, path.Member("revision"));
+            inspection.AtLeast(0, remedy.Minutes, path.Member("minutes"));
+            inspection.AtLeast(0, remedy.Parts, path.Member("parts"));
+            inspection.Chance(remedy.NewPartBad, path.Member("new-part-bad"));
+            if (remedy.Replaces == remedy.Cures.Count > 0)
+            {
+                inspection.Report(path, remedy.Replaces ? "a replacement makes all aspects fresh and cures none besides" : $"{remedy.Id} changes nothing", "write replaces: true, or cures, and not both");
+            }
+
+            if (remedy.Replaces != remedy.NewPartBad is not null)
+            {
+                inspection.Report(path, remedy.Replaces ? "a replacement without the chance that the new part is bad" : "new-part-bad is of a replacement", remedy.Replaces ? "add new-part-bad: and a chance" : "take it out");
+            }
+
+            if (inspection.Find(inspection.Parts, remedy.Part, path.Member("part")) is { } part)
+            {
+                Cures(inspection, remedy, part, path.Member("cures"));
+            }
+        }
+    }
+
+    private static void Cures(Inspection inspection, Remedy remedy, PartKind part, string path)
+    {
+        for (var i = 0; i < remedy.Cures.Count; i++)
+        {
+            var (cure, at) = (remedy.Cures[i], path.Entry(i));
+            inspection.Chance(cure.NotCured, at.Member("not-cured"));
+            if (!inspection.OneOf($"aspect of {part.Id},", cure.Aspect, part.Aspects.Select(a => a.Id), at.Member("aspect")))
+            {
+                continue;
+            }
+
+            string[] conditions = [.. part.Aspects.First(a => a.Id == cure.Aspect).Conditions.Select(c => c.Id)];
+            for (var j = 0; j < cure.Conditions.Count; j++)
+            {
+                inspection.OneOf($"condition of {part.Id}.{cure.Aspect},", cure.Conditions[j], conditions, at.Member("conditions").Entry(j));
+            }
+        }
+    }
+}

@@ -1,0 +1,30 @@
+namespace Undercowl.Knowledge.Checking;
+
+/// <summary>Sources, and the records that are little but a number with its source.</summary>
+internal static class SourceRules
+{
+    public static void Check(Inspection inspection)
+    {
+        inspection.Ids("source", inspection.Sources.All.Select(s => s.Id), "/sources");
+        Parameters(inspection, inspection.Knowledge.Costs, "/costs");
+    }
+
+    /// <summary>Of parameters with one name, all but the last need a condition, or those below it never count.</summary>
+    public static void Parameters(Inspection inspection, IReadOnlyList<Parameter> parameters, string path)
+    {
+        var settled = new HashSet<string>();
+        for (var i = 0; i < parameters.Count; i++)
+        {
+            inspection.Source(parameters[i].Source, path.Entry(i));
+            if (settled.Contains(parameters[i].Name))
+            {
+                inspection.Report(path.Entry(i), $"a {parameters[i].Name} above it holds always, so this one never counts", "put the one without only last");
+            }
+
+            if (parameters[i].Only.Count == 0)
+            {
+                settled.Add(parameters[i].Name);
+            }
+        }
+    }
+}
