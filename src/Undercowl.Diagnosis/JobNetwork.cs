@@ -15,6 +15,9 @@ internal sealed class JobNetwork
 {
     public const string ComplaintLabel = "complaint";
 
+    /// <summary>How the posterior is computed.</summary>
+    public static readonly EliminationOptions Options = EliminationOptions.Default with { Order = EliminationOrder.SparseRows };
+
     private readonly List<(Signal Signal, double[] PerLevel, string Label)> _complaints = [];
 
     /// <param name="model">The layout with the knowledge over it.</param>

@@ -1,4 +1,4 @@
-using Undercowl.Inference;
+using Undercowl.Inference.Formats;
 
 namespace Undercowl.Diagnosis;
 

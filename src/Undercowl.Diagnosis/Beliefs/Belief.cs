@@ -17,7 +17,7 @@ internal sealed class Belief
     public Belief(JobNetwork network)
     {
         _network = network;
-        Posterior = Elimination.Run(network.Evidence(), EliminationOptions.Default with { Wanted = network.Wanted() });
+        Posterior = Elimination.Run(network.Evidence(), JobNetwork.Options with { Wanted = network.Wanted() });
     }
 
     public Posterior Posterior { get; }
@@ -59,7 +59,7 @@ internal sealed class Belief
         }
 
         int[] nodes = [.. chosen.Select(_network.Conditions.First)];
-        var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown);
+        var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown, JobNetwork.Options);
         return (
             [.. found.Select(e => new JointExplanation(
                 [.. chosen.Select((a, i) => e.States[i] == 0 ? null : a.CauseId(e.States[i])).OfType<string>()], e.Probability))],
