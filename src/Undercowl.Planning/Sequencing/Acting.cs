@@ -14,6 +14,7 @@ internal sealed class Acting
     private readonly Proposal?[] byAction;
     private readonly Proposal refer;
     private Proposal? systemTest;
+    private double bestMerit;
 
     internal Acting(RepairModel model, RepairOrder order, OrderCost cost, double[] groupWeights)
     {
@@ -86,7 +87,7 @@ internal sealed class Acting
     {
         ClusterTable clusters = model.Problem.Clusters;
         double now = model.Problem.Actions.Cost[action] + order.RepairSpent[1] + cost.SetUpAt(0);
-        int g = model.ClusterOf(action);
+        int g = model.ClusterOf[action];
         bool opens = g >= 0 && !clusters.TestInside[g] && !open[g];
         if (opens) now += clusters.OpenCost[g];
         if (firstBlock == 1) now += cost.TestNow(open) + (opens ? clusters.CloseCost[g] : 0);
@@ -95,7 +96,12 @@ internal sealed class Acting
 
     private void Keep(PlanStep begin, double total)
     {
-        // Rounding must not move the plan away from the step that comes first by kind and index.
-        if (total < Best.Cost * (1 - 1e-12)) Best = new FoundPlan(begin, order.Actions[..order.Count], total);
+        double merit = begin.Kind == StepKind.Action ? Ratios.Of(model.ProbabilityOfHelp(begin.Index, weights), model.Problem.Actions.Cost[begin.Index]) : 0;
+        // Where one test follows several actions their order costs the same now, yet not once an answer changes the weights. The
+        // tie goes to the better ratio, so that what a check is worth does not hang on how the actions are numbered.
+        bool ties = Math.Abs(total - Best.Cost) <= 1e-12 * Best.Cost;
+        if (ties ? merit <= bestMerit * (1 + 1e-9) : total > Best.Cost) return;
+        Best = new FoundPlan(begin, order.Actions[..order.Count], total);
+        bestMerit = merit;
     }
 }

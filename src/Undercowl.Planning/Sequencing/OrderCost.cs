@@ -72,7 +72,7 @@ internal sealed class OrderCost
         stamp++;
         for (int i = 0; i < order.Count; i++)
         {
-            int g = model.ClusterOf(order.Actions[i]);
+            int g = model.ClusterOf[order.Actions[i]];
             setUp[i] = 0;
             if (g < 0 || !clusters.TestInside[g] || open[g] || mark[g] == stamp) continue;
             mark[g] = stamp;
@@ -104,7 +104,7 @@ internal sealed class OrderCost
         {
             int a = order.Actions[j];
             run += cost[a] + setUp[j];
-            int g = model.ClusterOf(a);
+            int g = model.ClusterOf[a];
             if (g >= 0 && !clusters.TestInside[g] && mark[g] != stamp)
             {
                 mark[g] = stamp;

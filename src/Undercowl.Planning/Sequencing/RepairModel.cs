@@ -72,10 +72,11 @@ internal sealed class RepairModel
             foreach (int c in Broken[g]) Hopeful[g] &= !MendedBy[c].IsEmpty;
         }
 
+        ClusterOf = actions.Cluster ?? [.. Enumerable.Repeat(-1, actions.Cost.Length)];
         int clusters = problem.Clusters.OpenCost.Length;
-        UsefulInCluster = new Rows([.. Useful.Where(a => ClusterOf(a) >= 0).Select(a => (ClusterOf(a), a, 1.0))], clusters);
+        UsefulInCluster = new Rows([.. Useful.Where(a => ClusterOf[a] >= 0).Select(a => (ClusterOf[a], a, 1.0))], clusters);
         Postpones = problem.SystemTestCost > 0
-            || Useful.Any(a => ClusterOf(a) is >= 0 and var g && !problem.Clusters.TestInside[g]);
+            || Useful.Any(a => ClusterOf[a] is >= 0 and var g && !problem.Clusters.TestInside[g]);
         LargestGroup = Groups == 0 ? 0 : Enumerable.Range(0, Groups).Max(g => Broken[g].Length);
     }
 
@@ -113,7 +114,8 @@ internal sealed class RepairModel
 
     internal int LargestGroup { get; }
 
-    internal int ClusterOf(int action) => Problem.Actions.Cluster is { } cluster ? cluster[action] : -1;
+    /// <summary>One per action: its cluster, or -1.</summary>
+    internal int[] ClusterOf { get; }
 
     /// <summary>Probability that the action mends something broken.</summary>
     internal double ProbabilityOfHelp(int action, ReadOnlySpan<double> groupWeights)

@@ -6,32 +6,45 @@ namespace Undercowl.Planning.Sequencing;
 /// </summary>
 internal sealed class RepairOrder
 {
+    private const int None = int.MaxValue;
+
+    // Above rounding, so that the choice between equals follows the index and not the noise.
+    private const double Tie = 1e-9;
+
     private readonly RepairModel model;
     private readonly RepairState state;
-    private readonly double[] ratio;
+    private readonly ClusterBlocks blocks;
+    private readonly int[] clusterOf;
+    private readonly bool[] testInside;
+    private readonly double[] cost;
+    private readonly double[]? repairCost;
     private readonly double[] benefit;
     private readonly bool[] taken;
     private readonly bool[] open;
-    private readonly bool[] changed;
-    private readonly int[] candidates;
-    private readonly ClusterBlocks blocks;
-    private int candidateCount;
+
+    // Benefit per cost of each action that may be next, by place in model.Useful; 0 for one taken, useless, or behind a cover.
+    private readonly double[] score;
+    private readonly int[] placeOf;
+    private long scanned;
 
     internal RepairOrder(RepairModel model)
     {
         this.model = model;
         state = new RepairState(model);
-        int actions = model.Problem.Actions.Cost.Length;
-        ratio = new double[actions];
-        benefit = new double[actions];
-        taken = new bool[actions];
-        candidates = new int[actions];
-        open = new bool[model.Problem.Clusters.OpenCost.Length];
-        changed = new bool[model.Problem.Hypotheses.Components];
         blocks = new ClusterBlocks(model);
-        Actions = new int[actions];
-        LeftAfter = new double[actions + 1];
-        RepairSpent = new double[actions + 1];
+        clusterOf = model.ClusterOf;
+        testInside = model.Problem.Clusters.TestInside;
+        cost = model.Problem.Actions.Cost;
+        repairCost = model.Problem.Actions.RepairCost;
+        benefit = new double[cost.Length];
+        taken = new bool[cost.Length];
+        open = new bool[testInside.Length];
+        score = new double[model.Useful.Length];
+        placeOf = new int[cost.Length];
+        for (int i = 0; i < score.Length; i++) placeOf[model.Useful[i]] = i;
+        Actions = new int[cost.Length];
+        LeftAfter = new double[cost.Length + 1];
+        RepairSpent = new double[cost.Length + 1];
     }
 
     internal int Count { get; private set; }
@@ -50,12 +63,10 @@ internal sealed class RepairOrder
 
     internal long Work => state.Work + scanned;
 
-    private long scanned;
-
     internal void Follow(double[] groupWeights, ReadOnlySpan<int> actions)
     {
         Start(groupWeights, scoring: false);
-        foreach (int a in actions) Append(a, null);
+        foreach (int a in actions) Append(a, scoring: false);
     }
 
     /// <summary>
@@ -67,21 +78,14 @@ internal sealed class RepairOrder
         Start(groupWeights, scoring: true);
         Array.Copy(openAtStart, open, open.Length);
         Array.Clear(taken);
-        Array.Clear(changed);
         blocks.Forget();
-        candidateCount = 0;
-        foreach (int a in model.Useful)
-        {
-            Rate(a);
-            if (benefit[a] > 0 && a != first) candidates[candidateCount++] = a;
-        }
-
-        scanned += model.Useful.Length;
+        foreach (int a in model.Useful) Rate(a);
+        scanned += score.Length;
         if (first >= 0)
         {
             // No test is assumed between a forced first action and its neighbours: the cluster it opened stays open for them.
+            if (clusterOf[first] is >= 0 and var g) Open(g);
             Take(first);
-            if (model.ClusterOf(first) is >= 0 and var g) open[g] = true;
             Rerate();
         }
 
@@ -99,68 +103,65 @@ internal sealed class RepairOrder
         }
     }
 
-    private const int None = int.MaxValue;
-
     /// <summary>The best action (0 or more), the best closed cluster (its complement), or none.</summary>
     private (int Next, double Ratio) Best()
     {
-        int next = None;
-        double best = 0;
-        int kept = 0;
-        for (int i = 0; i < candidateCount; i++)
+        int place = -1;
+        double best = 0, bar = 0;
+        double[] scores = score;
+        for (int i = 0; i < scores.Length; i++)
         {
-            int a = candidates[i];
-            if (taken[a] || !(benefit[a] > 0)) continue;
-            candidates[kept++] = a;
-            if (Blocked(a)) continue;
-            if (ratio[a] > best * (1 + Tie))
-            {
-                best = ratio[a];
-                next = a;
-            }
+            if (!(scores[i] > bar)) continue;
+            best = scores[i];
+            bar = best * (1 + Tie);
+            place = i;
         }
 
-        scanned += candidateCount;
-        candidateCount = kept;
+        scanned += scores.Length;
+        int next = place < 0 ? None : model.Useful[place];
         for (int g = 0; g < open.Length; g++)
         {
-            if (open[g] && model.Problem.Clusters.TestInside[g]) continue;
+            if (open[g] && testInside[g]) continue;
             double block = blocks.Ratio(g, open[g], benefit, taken);
-            if (block > best * (1 + Tie))
-            {
-                best = block;
-                next = ~g;
-            }
+            if (!(block > bar)) continue;
+            best = block;
+            bar = best * (1 + Tie);
+            next = ~g;
         }
 
         return (next, best);
     }
 
-    // Above rounding, so that the choice between equals follows the index and not the noise.
-    private const double Tie = 1e-9;
-
-    private bool Blocked(int action) =>
-        model.ClusterOf(action) is >= 0 and var g && !(open[g] && model.Problem.Clusters.TestInside[g]);
-
     private void TakeCluster(int g)
     {
         ReadOnlySpan<int> members = blocks.Members(g, open[g], benefit, taken);
-        if (model.Problem.Clusters.TestInside[g])
+        if (testInside[g])
         {
             // Inside an open cluster the others compete singly again, in the same order and above all outside it.
-            open[g] = true;
-            Take(members[0]);
+            int first = members[0];
+            Open(g);
+            Take(first);
             return;
         }
 
         foreach (int a in members) Take(a);
     }
 
+    private void Open(int g)
+    {
+        open[g] = true;
+        blocks.Forget(g);
+        foreach (int a in model.UsefulInCluster[g])
+        {
+            if (!taken[a]) Rate(a);
+        }
+    }
+
     private void CloseForTest()
     {
         for (int g = 0; g < open.Length; g++)
         {
-            if (!open[g] || model.Problem.Clusters.TestInside[g]) continue;
+            if (!open[g] || testInside[g]) continue;
             open[g] = false;
             blocks.Forget(g);
         }
@@ -169,31 +170,34 @@ internal sealed class RepairOrder
     private void Take(int action)
     {
         taken[action] = true;
-        if (model.ClusterOf(action) is >= 0 and var g) blocks.Forget(g);
-        Append(action, changed);
+        score[placeOf[action]] = 0;
+        if (clusterOf[action] is >= 0 and var g) blocks.Forget(g);
+        Append(action, scoring: true);
     }
 
     private void Rerate()
     {
-        for (int c = 0; c < changed.Length; c++)
+        foreach (int c in state.Changed)
         {
-            if (!changed[c]) continue;
-            changed[c] = false;
             foreach (int a in model.MendedBy[c])
             {
                 if (taken[a]) continue;
                 Rate(a);
                 scanned++;
-                if (model.ClusterOf(a) is >= 0 and var g) blocks.Forget(g);
+                if (clusterOf[a] is >= 0 and var g) blocks.Forget(g);
             }
         }
+
+        state.Settle();
     }
 
     private void Rate(int action)
     {
-        benefit[action] = state.Benefit(action);
-        double cost = model.Problem.Actions.Cost[action] + model.Problem.SystemTestCost;
-        ratio[action] = Ratios.Of(benefit[action], cost);
+        double helps = state.Benefit(action);
+        benefit[action] = helps;
+        int g = clusterOf[action];
+        bool covered = g >= 0 && !(open[g] && testInside[g]);
+        score[placeOf[action]] = covered ? 0 : Ratios.Of(helps, cost[action] + model.Problem.SystemTestCost);
     }
 
     private void Start(double[] groupWeights, bool scoring)
@@ -204,11 +208,11 @@ internal sealed class RepairOrder
         RepairSpent[0] = 0;
     }
 
-    private void Append(int action, bool[]? marks)
+    private void Append(int action, bool scoring)
     {
-        double repair = model.Problem.Actions.RepairCost is { } cost ? cost[action] : 0;
+        double repair = repairCost is null ? 0 : repairCost[action];
         RepairSpent[Count + 1] = RepairSpent[Count] + (repair > 0 ? repair * state.FindsBroken(action) : 0);
-        state.Apply(action, marks);
+        state.Apply(action, scoring);
         Actions[Count++] = action;
         LeftAfter[Count] = state.Left;
     }

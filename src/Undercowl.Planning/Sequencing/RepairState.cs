@@ -11,6 +11,9 @@ internal sealed class RepairState(RepairModel model)
     private readonly double[] expectedBroken = new double[model.Groups];
     private readonly double[] share = new double[model.Problem.Hypotheses.Components];
     private readonly int[] seen = new int[model.Groups];
+    private readonly bool[] isChanged = new bool[model.Problem.Hypotheses.Components];
+    private readonly int[] changed = new int[model.Problem.Hypotheses.Components];
+    private int changedCount;
     private double[] weights = [];
     private int tick;
 
@@ -24,15 +27,26 @@ internal sealed class RepairState(RepairModel model)
 
     internal long Work { get; private set; }
 
+    /// <summary>Components whose part in any <see cref="Benefit"/> may have changed since <see cref="Settle"/>.</summary>
+    internal ReadOnlySpan<int> Changed => changed.AsSpan(0, changedCount);
+
+    internal void Settle()
+    {
+        foreach (int c in Changed) isChanged[c] = false;
+        changedCount = 0;
+    }
+
     internal void Begin(double[] groupWeights, bool scoring)
     {
         weights = groupWeights;
         Array.Fill(stillBroken, 1);
         if (scoring) Array.Clear(share);
+        Settle();
         double total = 0, met = 0;
-        for (int g = 0; g < model.Groups; g++)
+        Rows rows = model.Broken;
+        for (int g = 0; g < groupWeights.Length; g++)
         {
-            ReadOnlySpan<int> broken = model.Broken[g];
+            ReadOnlySpan<int> broken = rows[g];
             double weight = groupWeights[g];
             total += weight;
             mended[g] = 0;
@@ -95,25 +109,25 @@ internal sealed class RepairState(RepairModel model)
         return found;
     }
 
-    /// <summary>Carries an action out; marks in <paramref name="changed"/> the components whose benefit changed.</summary>
-    internal void Apply(int action, bool[]? changed)
+    /// <summary>Carries an action out; with <paramref name="scoring"/>, <see cref="Changed"/> gains what it changed.</summary>
+    internal void Apply(int action, bool scoring)
     {
         Rows mends = model.Mends;
         for (int i = mends.Start[action]; i < mends.Start[action + 1]; i++)
         {
             int c = mends.Entry[i];
             stillBroken[c] *= 1 - mends.Value[i];
-            if (changed is not null) changed[c] = true;
+            if (scoring) Mark(c);
             ReadOnlySpan<int> groups = model.GroupsOf[c];
             Work += groups.Length;
             foreach (int g in groups)
             {
-                if (weights[g] > 0 && model.Hopeful[g]) Update(g, changed);
+                if (weights[g] > 0 && model.Hopeful[g]) Update(g, scoring);
             }
         }
     }
 
-    private void Update(int g, bool[]? changed)
+    private void Update(int g, bool scoring)
     {
         ReadOnlySpan<int> broken = model.Broken[g];
         double all = 1, expected = 0;
@@ -125,7 +139,7 @@ internal sealed class RepairState(RepairModel model)
 
         Left = Math.Max(0, Left - weights[g] * (all - mended[g]));
         mended[g] = all;
-        if (changed is null || broken.Length == 1) return;
+        if (!scoring || broken.Length == 1) return;
         expected = Math.Max(1, expected);
         double more = weights[g] / expected - weights[g] / expectedBroken[g];
         expectedBroken[g] = expected;
@@ -133,7 +147,14 @@ internal sealed class RepairState(RepairModel model)
         foreach (int c in broken)
         {
             share[c] = Math.Max(0, share[c] + more);
-            changed[c] = true;
+            Mark(c);
         }
+    }
+
+    private void Mark(int component)
+    {
+        if (isChanged[component]) return;
+        isChanged[component] = true;
+        changed[changedCount++] = component;
     }
 }
