@@ -220,20 +220,24 @@ internal sealed class BoundedSum
         if (_evidence.Network.Parents(root).Length > 0 && _evidence.Forced(root) < 0)
             throw new InferenceException(InferenceFault.Evidence, $"Node '{_evidence.Network.Name(root)}' cannot be enumerated as a rare root: it has parents.");
         weights = new double[relevant.States[root]];
-        var total = 0.0;
+        Array.Fill(weights, double.NegativeInfinity);
+        var largest = double.NegativeInfinity;
         for (var r = 0; r < leaf.Index.Length; r++)
-            total += weights[leaf.Index[r]] = leaf.Table.Values[r] * Attached(leaf, r);
+            largest = Math.Max(largest, weights[leaf.Index[r]] = Math.Log(leaf.Table.Values[r]) + LogAttached(leaf, r));
+        var total = 0.0;
+        for (var s = 0; s < weights.Length; s++)
+            total += weights[s] = Math.Exp(weights[s] - largest);
         for (var s = 0; s < weights.Length; s++)
             weights[s] /= total;
-        return Math.Log(total);
+        return largest + Math.Log(total);
     }
 
-    private double Attached(Leaf leaf, int row)
+    private double LogAttached(Leaf leaf, int row)
     {
-        var product = 1.0;
+        var sum = 0.0;
         foreach (var f in leaf.Attached)
-            product *= _evidence.Findings[f].Dense[leaf.Index[row]];
-        return product;
+            sum += Math.Log(_evidence.Findings[f].Dense[leaf.Index[row]]);
+        return sum;
     }
 
     private double LargestLikelihoods(Relevant relevant)
@@ -244,14 +248,14 @@ internal sealed class BoundedSum
             if (Rare.Contains(leaf.Node) || (leaf.Node >= 0 && leaf.Attached.Count == 0))
                 continue;
             var observed = leaf.Attached.Exists(f => _evidence.Findings[f].Observed >= 0);
-            var largest = 0.0;
+            var largest = double.NegativeInfinity;
             for (var r = 0; r < leaf.Index.Length; r++)
             {
-                var x = leaf.Finding >= 0 ? _evidence.Findings[leaf.Finding].Dense[leaf.Index[r]] : Attached(leaf, r);
-                largest = Math.Max(largest, observed ? x * leaf.Table.Values[r] : x);
+                var x = leaf.Finding >= 0 ? Math.Log(_evidence.Findings[leaf.Finding].Dense[leaf.Index[r]]) : LogAttached(leaf, r);
+                largest = Math.Max(largest, observed ? x + Math.Log(leaf.Table.Values[r]) : x);
             }
 
-            log += Math.Log(largest);
+            log += largest;
         }
 
         return log;

@@ -46,7 +46,7 @@ public sealed class Circuit
             return;
         }
 
-        Leaves = about < 0 ? Relevant.Leaves : Connected.To(about, Relevant);
+        Leaves = about < 0 ? [.. Relevant.Leaves] : Connected.To(about, Relevant);
         foreach (var leaf in Leaves)
             Tape.Place(leaf.Table);
         var tables = new TableSet(Tape, Relevant, kept, options);
@@ -86,7 +86,7 @@ public sealed class Circuit
 
     internal Relevant Relevant { get; }
 
-    internal IReadOnlyList<Leaf> Leaves { get; } = [];
+    internal Leaf[] Leaves { get; } = [];
 
     internal Tape Tape { get; } = new();
 
@@ -234,8 +234,8 @@ public sealed class Circuit
             exponents += e;
         exponents += Tape.Up(_values, _scales);
         var log = exponents * Math.Log(2);
-        foreach (var root in Tape.Roots)
-            log += Math.Log(_values[root]);
+        for (var i = 0; i < Tape.Roots.Count; i++)
+            log += Math.Log(_values[Tape.Roots[i]]);
         LogEvidence = log;
         Possible = log > double.NegativeInfinity;
         if (!Possible && _zerosAreReal)

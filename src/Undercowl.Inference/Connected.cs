@@ -3,7 +3,7 @@ namespace Undercowl.Inference;
 /// <summary>Finds the part of the tables that hangs together with one node; the rest cannot change that node's marginal.</summary>
 internal static class Connected
 {
-    public static IReadOnlyList<Leaf> To(int node, Relevant relevant)
+    public static Leaf[] To(int node, Relevant relevant)
     {
         var reached = new bool[relevant.States.Length];
         reached[node] = true;

@@ -6,6 +6,9 @@ namespace Undercowl.Inference;
 /// </summary>
 internal sealed class Leaf
 {
+    private double[] _mantissas = [];
+    private int[] _exponents = [];
+
     public required Table Table { get; set; }
 
     /// <summary>The node whose distribution this is, or -1.</summary>
@@ -48,14 +51,54 @@ internal sealed class Leaf
         else
         {
             Table.Values.CopyTo(values, offset);
-            foreach (var f in Attached)
-            {
-                var perState = likelihoods[f];
-                for (var r = 0; r < Index.Length; r++)
-                    values[offset + r] *= perState[Index[r]];
-            }
+            if (Attached.Count > 0)
+                return Multiply(values, likelihoods) + Scaling.Normalise(values, offset, end, out _);
         }
 
         return Scaling.Normalise(values, offset, end, out _);
+    }
+
+    /// <summary>
+    /// Multiplies the rows by the product of the attached likelihoods, kept as mantissa and exponent for each state: a
+    /// thousand readings for a state and a thousand against it must not meet at zero. Returns the exponent taken out.
+    /// </summary>
+    private int Multiply(double[] values, double[][] likelihoods)
+    {
+        var states = likelihoods[Attached[0]].Length;
+        if (_mantissas.Length != states)
+        {
+            _mantissas = new double[states];
+            _exponents = new int[states];
+        }
+
+        var largest = int.MinValue;
+        for (var s = 0; s < states; s++)
+        {
+            var mantissa = 1.0;
+            var exponent = 0;
+            foreach (var f in Attached)
+            {
+                mantissa *= likelihoods[f][s];
+                if (mantissa == 0)
+                    break;
+                var e = Math.ILogB(mantissa);
+                mantissa = Math.ScaleB(mantissa, -e);
+                exponent += e;
+            }
+
+            _mantissas[s] = mantissa;
+            _exponents[s] = exponent;
+            if (mantissa > 0 && exponent > largest)
+                largest = exponent;
+        }
+
+        if (largest == int.MinValue)
+            largest = 0;
+        for (var s = 0; s < states; s++)
+            _mantissas[s] = Math.ScaleB(_mantissas[s], _exponents[s] - largest);
+        var offset = Table.Offset;
+        for (var r = 0; r < Index.Length; r++)
+            values[offset + r] *= _mantissas[Index[r]];
+        return largest;
     }
 }

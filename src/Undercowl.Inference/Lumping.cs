@@ -6,7 +6,7 @@ namespace Undercowl.Inference;
 /// whole chain before it. Exact: the merged state carries the sum of their probabilities, and a root's share is split
 /// again by its prior. Nodes that are asked for keep their states.
 /// </summary>
-internal sealed class Lumping(IReadOnlyList<Leaf> leaves, int[] states, bool[][] allowed, Func<Leaf, double[]?> attached)
+internal sealed class Lumping(IReadOnlyList<Leaf> leaves, int[] states, bool[][] allowed, IReadOnlyList<Finding> findings)
 {
     private readonly Grouping _grouping = new();
     private readonly List<int>[] _readers = new List<int>[states.Length];
@@ -50,7 +50,6 @@ internal sealed class Lumping(IReadOnlyList<Leaf> leaves, int[] states, bool[][]
     private int[]? Classes(int v, Leaf own)
     {
         var classes = new int[states[v]];
-        var weights = attached(own);
         var readers = _readers[v] ?? [];
         var rows = readers.ConvertAll(i => Rows(leaves[i], v));
         var merged = false;
@@ -59,7 +58,7 @@ internal sealed class Lumping(IReadOnlyList<Leaf> leaves, int[] states, bool[][]
             classes[s] = s;
             for (var t = 0; t < s; t++)
             {
-                if (classes[t] != t || allowed[v][s] != allowed[v][t] || (weights is not null && weights[s] != weights[t]) || !rows.TrueForAll(r => Same(r[s], r[t])))
+                if (classes[t] != t || allowed[v][s] != allowed[v][t] || !own.Attached.TrueForAll(f => findings[f].Dense[s] == findings[f].Dense[t]) || !rows.TrueForAll(r => Same(r[s], r[t])))
                     continue;
                 classes[s] = t;
                 merged = true;

@@ -78,6 +78,8 @@ public sealed class Posterior
             return marginal;
         if (_later.TryGetValue(node, out marginal))
             return marginal;
+        if (Evidence.Forced(node) >= 0 || Network.Parents(node).IsEmpty)
+            return _later[node] = Unmoved(node);
         var options = _options with { Wanted = [node], AllowBounded = false };
         if (_circuit is not null)
             Circuit.CompileOnce(Evidence, options, node).TryMarginal(node, out marginal);
@@ -114,6 +116,16 @@ public sealed class Posterior
         for (var i = 0; i < count; i++)
             _sampling.Draw(random, draws.AsSpan(i * Network.Count, Network.Count));
         return draws;
+    }
+
+    /// <summary>What is known of a node that no finding bears on and that has no parents to follow.</summary>
+    private double[] Unmoved(int node)
+    {
+        if (Evidence.Forced(node) < 0)
+            return Network.DenseTable(node);
+        var marginal = new double[Network.States(node)];
+        marginal[Evidence.Forced(node)] = 1;
+        return marginal;
     }
 
     private void Require()

@@ -256,22 +256,7 @@ internal sealed class Relevant
                 keep[v] |= numbersChange ? finding.Observed < 0 : finding.Scope.Length > 1;
         }
 
-        double[]? Attached(Leaf leaf)
-        {
-            if (leaf.Attached.Count == 0)
-                return null;
-            var product = new double[States[leaf.Node]];
-            Array.Fill(product, 1);
-            foreach (var f in leaf.Attached)
-            {
-                for (var s = 0; s < product.Length; s++)
-                    product[s] *= evidence.Findings[f].Dense[s];
-            }
-
-            return product;
-        }
-
-        StandFor = new Lumping(Leaves, States, _allowed, Attached).Run(keep);
+        StandFor = new Lumping(Leaves, States, _allowed, evidence.Findings).Run(keep);
         for (var v = 0; v < States.Length; v++)
         {
             for (var s = 0; s < StandFor[v]?.Length; s++)
