@@ -56,7 +56,9 @@ public sealed class BoundedSumTests
         {
             var (evidence, roots, _) = Model(seed);
             var exact = Elimination.Run(evidence);
-            var options = new EliminationOptions { RowBudget = exact.Products + exact.Rows - 1 };
+            if (exact.Products < 40)
+                continue;
+            var options = new EliminationOptions { RowBudget = exact.Products / 2 };
             Assert.False(Elimination.TryExact(evidence, options, out _));
             Posterior bounded;
             try
