@@ -1,5 +1,6 @@
 using Undercowl.Knowledge;
 using Undercowl.KnowledgeCompiler;
+using Undercowl.KnowledgeCompiler.Schemas;
 
 const int Good = 0, Bad = 1, Usage = 2;
 
@@ -9,6 +10,8 @@ switch (args)
         return Build(KnowledgeFolder.Compile(folder, also), output);
     case ["check", var folder, .. var rest] when Also(rest) is { } also:
         return Check(KnowledgeFolder.Compile(folder, also));
+    case ["schema", var folder]:
+        return Schema(folder);
     default:
         Console.Error.WriteLine(
             """
@@ -16,6 +19,7 @@ switch (args)
 
               build knowledge out.json [--also DIR]...   check and write; writes nothing when there are problems
               check knowledge [--also DIR]...            check only, and show notes and counts
+              schema knowledge/schema                    write the JSON Schemas that editors use
 
             Exit code: 0 in order, 1 problems (on the error output, as file:line: what; how to mend it), 2 wrong use.
             """);
@@ -61,6 +65,17 @@ static int Check(CompileResult result)
 
     Console.WriteLine(string.Join(", ", result.Counts.Where(c => c.Value > 0).Select(c => $"{c.Value} {c.Key}")));
     return Problems(result) ? Bad : Good;
+}
+
+static int Schema(string folder)
+{
+    Directory.CreateDirectory(folder);
+    foreach (var (name, text) in SchemaText.All())
+    {
+        File.WriteAllText(Path.Combine(folder, name), text);
+    }
+
+    return Good;
 }
 
 static bool Problems(CompileResult result)

@@ -65,7 +65,14 @@ internal static class ShapeCheck
                 : new KnowledgeFault(pointer, $"{Shown(node)} is not a {Words(info.Type.Name)}", NearNames.Mend(Shown(node), Names(info.Type)));
         }
 
-        return Fits(node, info) ? null : Wrong(node, Wanted(info), pointer);
+        if (!Fits(node, info))
+        {
+            return Wrong(node, Wanted(info), pointer);
+        }
+
+        return node is JsonArray { Count: 0 } || (node is JsonValue && string.IsNullOrWhiteSpace(node.ToString()))
+            ? new KnowledgeFault(pointer, $"{Pointers.Last(pointer)} is empty", "write something there, or take the line out")
+            : null;
     }
 
     private static bool Fits(JsonNode node, JsonTypeInfo info)
