@@ -12,6 +12,8 @@ internal sealed class Belief
 
     private const int ExplanationsShown = 5;
 
+    private const long ExplanationRows = 2_000_000;
+
     private readonly JobNetwork _network;
 
     public Belief(JobNetwork network)
@@ -58,12 +60,25 @@ internal sealed class Belief
             return ([], 0);
         }
 
-        int[] nodes = [.. chosen.Select(_network.Conditions.First)];
-        var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown, JobNetwork.Options);
-        return (
-            [.. found.Select(e => new JointExplanation(
-                [.. chosen.Select((a, i) => e.States[i] == 0 ? null : a.CauseId(e.States[i])).OfType<string>()], e.Probability))],
-            found.Sum(e => e.Probability));
+        // Fixing many causes at once keeps their joint states apart; where that does not fit, fewer are explained.
+        for (var count = chosen.Length; count > 0; count = count * 2 / 3)
+        {
+            var fixedNow = chosen.AsSpan(0, count).ToArray();
+            try
+            {
+                int[] nodes = [.. fixedNow.Select(_network.Conditions.First)];
+                var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown, JobNetwork.Options with { RowBudget = ExplanationRows });
+                return (
+                    [.. found.Select(e => new JointExplanation(
+                        [.. fixedNow.Select((a, i) => e.States[i] == 0 ? null : a.CauseId(e.States[i])).OfType<string>()], e.Probability))],
+                    found.Sum(e => e.Probability));
+            }
+            catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
+            {
+            }
+        }
+
+        return ([], 0);
     }
 
     private static CauseBelief Describe(AspectInstance aspect, int state, double asFound, double now)

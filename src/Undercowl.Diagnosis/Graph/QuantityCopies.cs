@@ -193,7 +193,7 @@ internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext cont
                 continue;
             }
 
-            (condition.Shows is null || context.Provoked ? always : atTimes)[s] = Level(quantity, level);
+            (condition.Shows is null || context.Provoked is not null ? always : atTimes)[s] = Level(quantity, level);
         }
 
         if (Array.TrueForAll(atTimes, l => l == 0))
@@ -216,14 +216,10 @@ internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext cont
 
     private bool Triggered(Condition condition, int cylinder)
     {
-        if (context.Provoked)
-        {
-            return true;
-        }
-
         foreach (var (key, values) in condition.When)
         {
-            if (!values.Contains(context.SetUp.Value(key, cylinder)))
+            var met = context.Provoked is { } provoked && values.Values.Any(value => provoked.Contains((key, value)));
+            if (!met && !values.Contains(context.SetUp.Value(key, cylinder)))
             {
                 return false;
             }

@@ -13,13 +13,18 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     private readonly EngineModel _model = conditions.Model;
     private readonly Dictionary<(EngineState, string), QuantityCopies> _copies = [];
 
+    /// <summary>Set-up keys and values that this job has met.</summary>
+    private readonly HashSet<(string Key, string Value)> _met = [
+        .. projection.Complaints.SelectMany(c => c.SetUp).Select(p => (p.Key, p.Value)),
+        .. projection.Findings.SelectMany(f => f.Body.SetUp).Select(p => (p.Key, p.Value))];
+
     /// <summary>The quantities of one engine state in one set-up; made once.</summary>
     public QuantityCopies Copies(EngineState state, IReadOnlyDictionary<string, string> setUp, bool provoked = false)
     {
         var key = (state, string.Join(';', setUp.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key}={p.Value}")) + (provoked ? "!" : ""));
         if (!_copies.TryGetValue(key, out var copies))
         {
-            copies = new QuantityCopies(conditions, new CopyContext(state, new SetUpState(_model, setUp), provoked));
+            copies = new QuantityCopies(conditions, new CopyContext(state, new SetUpState(_model, setUp), provoked ? _met : null));
             _copies[key] = copies;
         }
 
