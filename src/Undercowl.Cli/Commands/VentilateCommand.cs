@@ -54,7 +54,7 @@ internal static class VentilateCommand
 
     private static Answer Say(JobAtHand job, IReadOnlyList<Entry> entries)
     {
-        var answer = new SafetyAnswer(1, [.. job.Diagnosis.Interlocks.Select(Item)], [.. entries.Select(RecordedEntry.Of)]);
+        var answer = new SafetyAnswer(1, [.. job.Diagnosis.Interlocks.Select(i => Item(i, job.Diagnosis.Projection))], [.. entries.Select(RecordedEntry.Of)]);
         return Answer.Of(answer, TerminalJson.Default.SafetyAnswer, (said, page) =>
         {
             foreach (var entry in entries)
@@ -70,7 +70,15 @@ internal static class VentilateCommand
         });
     }
 
-    private static InterlockItem Item(InterlockStatus status) => new(
+    private static InterlockItem Item(InterlockStatus status, Projection projection) => new(
         status.Interlock.Id, status.Interlock.Name, status.Clear, status.Known, status.Clear ? "" : status.Reason,
-        [.. status.Missing.Select(m => new NamedItem(m.Id, m.Name))]);
+        [.. Wanted(status, projection).Select(m => new NamedItem(m.Id, m.Name))]);
+
+    /// <summary>What would lift it: after an opening all that is stated since counts; before one, all that was ever stated.</summary>
+    private static IEnumerable<Knowledge.Option> Wanted(InterlockStatus status, Projection projection) => status switch
+    {
+        { Clear: true } => [],
+        { Missing.Count: > 0 } => status.Missing,
+        _ => status.Interlock.Lift.Where(l => !projection.All<Interlock>().Any(said => said.Body.Id == l.Id)),
+    };
 }

@@ -30,7 +30,12 @@ internal static class Help
     {
         var page = new Page(shell);
         page.Line(page.Paint.Strong("Examples"));
-        page.Items("  ", verb.Examples);
+        // Not broken at the page's width: an example is there to be copied.
+        foreach (var example in verb.Examples)
+        {
+            page.Line("  " + example);
+        }
+
         page.Heading("What it does");
         page.Item("  ", verb.Description ?? "");
         page.Heading("Usage");

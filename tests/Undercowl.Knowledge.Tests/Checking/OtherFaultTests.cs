@@ -1,0 +1,75 @@
+using Undercowl.Knowledge.Tests.Fixtures;
+
+namespace Undercowl.Knowledge.Tests.Checking;
+
+/// <summary>Remedies, complaints, safety, sources, specs and aliases. Derived: each row breaks one line of valid knowledge.</summary>
+public sealed class OtherFaultTests
+{
+    private const string Clean = "remedies/clean-plug.yaml", Coil = "remedies/new-coil.yaml", Complaint = "complaints/no-start.yaml", Rule = "interlocks/fuel-vapour.yaml";
+
+    [Theory]
+    [InlineData(Clean, "part: plug", "part: plugg", "part", "no part kind plugg", "did you mean plug?")]
+    [InlineData(Clean, "aspect: deposit", "aspect: deposits", "deposits", "no aspect of plug, deposits", "did you mean deposit?")]
+    [InlineData(Clean, "conditions: [worn]", "conditions: [warn]", "conditions", "no condition of plug.wear, warn", "did you mean worn?")]
+    [InlineData(Clean, "not-cured: 0.05", "not-cured: 5", "not-cured: 5", "not-cured is 5, which is not a probability", "from 0 to 1")]
+    [InlineData(Clean, "minutes: 8", "replaces: true\nnew-part-bad: 0.1\nminutes: 8", "id: clean-plug", "all aspects fresh", "and not both")]
+    [InlineData(Clean, "[keep-clear]", "[keepclear]", "cautions", "no caution keepclear", "did you mean keep-clear?")]
+    [InlineData(Coil, "replaces: true\nnew-part-bad: 0.02\n", "", "id: new-coil", "new-coil changes nothing", "replaces: true, or cures")]
+    [InlineData(Coil, "new-part-bad: 0.02\n", "", "id: new-coil", "without the chance that the new part is bad", "add new-part-bad")]
+    [InlineData(Coil, "new-part-bad: 0.02", "new-part-bad: 2", "new-part-bad", "new-part-bad is 2, which is not a probability", "from 0 to 1")]
+    [InlineData(Coil, "source: invented", "source: inventd", "source", "no source inventd", "did you mean invented?")]
+    [InlineData(Coil, "parts: 60", "parts: -60", "parts", "parts is -60", "0 or more")]
+    public void A_malformed_remedy_is_told(string file, string old, string changed, string line, string message, string mend, int problems = 1) =>
+        SmallKnowledge.Break(file, old, changed, line, message, mend, problems);
+
+    [Theory]
+    [InlineData("quantity: firing", "quantity: firings", "quantity", "no quantity firings", "did you mean firing?", 2)]
+    [InlineData("  one-dead: 0.4\n", "", "given", "no chance for the level one-dead of firing", "add one-dead")]
+    [InlineData("one-dead: 0.4", "one-ded: 0.4", "one-ded", "no level of firing, one-ded", "did you mean one-dead?", 2)]
+    [InlineData("all: 0.01", "all: 0", "all: 0", "would prove that firing is not all", "small number")]
+    [InlineData("all: 0.01", "all: 1.01", "all: 1.01", "all is 1.01, which is not a probability", "from 0 to 1")]
+    [InlineData("healthy: [all]", "healthy: [al]", "healthy", "no level of firing, al", "did you mean all?")]
+    [InlineData("healthy: [all]", "healthy: []", "healthy", "no level is healthy", "levels of firing")]
+    [InlineData("system-test: runs", "system-test: run", "system-test", "no check run", "did you mean runs?")]
+    [InlineData("good: [well]", "good: [good]", "good", "no choice of runs, good", "use one of: not, rough, well")]
+    [InlineData("good: [well]", "good: []", "good", "no choice is good", "good choices of runs")]
+    [InlineData("set-up: {heat: cold}", "set-up: {heat: icy}", "set-up", "no value of heat, icy", "use one of: cold, hot")]
+    public void A_malformed_complaint_is_told(string old, string changed, string line, string message, string mend, int problems = 1) =>
+        SmallKnowledge.Break(Complaint, old, changed, line, message, mend, problems);
+
+    [Theory]
+    [InlineData("[high-voltage, running]", "[high-voltage, runing]", "withholds", "no check or set-up with the hazard runing", "did you mean running?")]
+    [InlineData("answer: clear", "answer: cleer", "answer: cleer", "no answer to smell, cleer", "did you mean clear?")]
+    [InlineData("{question: smell,", "{question: smells,", "question: smells", "no intake question smells", "did you mean smell?")]
+    [InlineData("does: fuel-work", "does: fuelwork", "does", "no remedy that does fuelwork", "did you mean fuel-work?")]
+    [InlineData("check: runs", "check: rums", "check", "no check rums", "did you mean runs?")]
+    [InlineData("choice: [rough, not]", "choice: [rugh, not]", "choice", "no choice of runs, rugh", "did you mean rough?")]
+    [InlineData("{does: fuel-work}", "{does: fuel-work, question: smell}", "does", "a check, a deed or a question", "exactly one")]
+    [InlineData("{does: fuel-work}", "{does: fuel-work, choice: rough}", "does", "a choice belongs to a check", "take it out")]
+    [InlineData("source: invented", "source: inventive", "source", "no source inventive", "did you mean invented?")]
+    public void A_malformed_interlock_is_told(string old, string changed, string line, string message, string mend) =>
+        SmallKnowledge.Break(Rule, old, changed, line, message, mend);
+
+    [Theory]
+    [InlineData("lift:\n  - {id: air-clear, name: the air is clear}\n", "cleared-by:\n  - {question: smell, answer: clear}\n", "nothing ever clears fuel-vapour", "once closed, fuel-vapour stays so")]
+    [InlineData("until-known: true\n", "opened-by:\n  - question: smell\n    answer: smells\n  - {does: fuel-work}\n  - check: runs\n    choice: [rough, not]\n", "nothing ever closes fuel-vapour")]
+    public void An_interlock_that_can_never_change_is_told(string first, string second, params string[] messages)
+    {
+        using var small = new SmallKnowledge();
+        small.Change(Rule, first, "");
+        Assert.Empty(small.Compile().Problems);
+        small.Change(Rule, second, "");
+        Assert.Equal(messages, small.Compile().Problems.Select(p => p.Message));
+    }
+
+    [Theory]
+    [InlineData("sources.yaml", "- id: invented\n", "- id: invented\n  kind: estimate\n  cite: twice\n- id: invented # again\n", "# again", "two of the source invented", "another id")]
+    [InlineData("specs.yaml", "  low: 80\n  high: 120\n", "", "item", "coil-ohms has no bound", "low, high or both")]
+    [InlineData("specs.yaml", "low: 80", "low: 180", "low", "low is 180 and high is 120", "smaller one")]
+    [InlineData("costs.yaml", "source: invented", "source: invent", "source", "no source invent", "did you mean invented?")]
+    [InlineData("cautions/no-stop.yaml", "source: invented", "source: nowhere", "source", "no source nowhere", "use one of: invented")]
+    [InlineData("aliases.yaml", "kilovolts: kv", "kilovolts: kvs", "kilovolts", "no id kvs", "did you mean kv?")]
+    [InlineData("aliases.yaml", "kilovolts: kv", "runs: kv", "runs", "runs is renamed, but is still in use", "never reused")]
+    public void Sources_specs_costs_and_aliases_that_are_wrong_are_told(string file, string old, string changed, string line, string message, string mend) =>
+        SmallKnowledge.Break(file, old, changed, line, message, mend);
+}
