@@ -14,6 +14,8 @@ public sealed partial class NoKnowledgeInCodeTests
     [
         "engine", "cyl", "pair", "bank", "group", "side", "sound", "cold", "warm", "hot",
         "tank", "none", "weak", "good", "open", "wear", "start", "timing", "gap", "power",
+        "state", "action", "output", "heat", "clear", "low", "high", "level", "setting", "proven", "bad", "opening", "in",
+        "signal", "order", "known-good", "never", "sometimes", "always",
     ];
 
     [Fact]

@@ -144,7 +144,7 @@ internal sealed class Members
         foreach (var pair in value.EnumerateObject())
         {
             if (!PartId.TryParse(pair.Name, out _))
-                throw Bad(member, $"has the key \"{pair.Name}\"", "Write keys in lower case as kind[@place][/output], for example stop-wire or plug@cyl:2.");
+                throw Bad(member, $"has the key \"{pair.Name}\"", "Write keys in lower case as kind[@place][/output], for example cover or cover@cyl:2.");
             map[pair.Name] = pair.Value.ValueKind == JsonValueKind.String && pair.Value.GetString() is { Length: > 0 } text
                 ? text
                 : throw Bad(member, $"has no text for \"{pair.Name}\"", "Write every value as text that is not empty.");

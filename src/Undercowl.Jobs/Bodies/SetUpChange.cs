@@ -16,7 +16,7 @@ public sealed record SetUpChange(IReadOnlyDictionary<string, string> Change, Pla
         var change = new SetUpChange(m.Map("change", "what changed, and to what"), m.OptionalPlace("place", "where"));
         return change.Change.Count > 0
             ? change
-            : throw new JobException("The set-up change changes nothing.", "Name what changed, for example \"stop-wire\":\"on\".");
+            : throw new JobException("The set-up change changes nothing.", "Name what changed, for example \"cover\":\"on\".");
     }
 
     internal override void Write(Utf8JsonWriter json)

@@ -7,7 +7,7 @@ namespace Undercowl.Jobs;
 /// </summary>
 public readonly record struct PartId
 {
-    private const string Grammar = "Write kind[@place][/output] in lower case, for example ignition-coil@cyl:2 or control-unit@engine/out-1.";
+    private const string Grammar = "Write kind[@place][/output] in lower case, for example widget@cyl:2 or widget@engine/out-1.";
 
     private PartId(string kind, Place? place, string? output) => (Kind, Place, Output) = (kind, place, output);
 

@@ -126,7 +126,7 @@ internal sealed partial class Inspection(KnowledgeBase knowledge, IReadOnlySet<s
     private static string Proposed(string id)
     {
         var proposed = NotInIds().Replace(id.ToLowerInvariant(), "-").Trim('-');
-        return IdText().IsMatch(proposed) ? proposed : "spark-plug";
+        return IdText().IsMatch(proposed) ? proposed : "widget";
     }
 
     [GeneratedRegex("^[a-z][a-z0-9-]*\\z")]

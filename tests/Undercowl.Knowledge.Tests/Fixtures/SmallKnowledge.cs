@@ -61,7 +61,8 @@ internal sealed class SmallKnowledge : IDisposable
     public int LineOf(string file, string text)
     {
         var lines = Read(file).Split('\n');
-        return Assert.Single(lines.Index(), l => l.Item.Contains(text, StringComparison.Ordinal)).Index + 1;
+        var starting = lines.Index().Where(l => l.Item.TrimStart(' ', '-', '{').StartsWith(text, StringComparison.Ordinal)).ToArray();
+        return starting.Length > 0 ? starting[0].Index + 1 : Assert.Single(lines.Index(), l => l.Item.Contains(text, StringComparison.Ordinal)).Index + 1;
     }
 
     public void Dispose() => _folder.Delete(recursive: true);
