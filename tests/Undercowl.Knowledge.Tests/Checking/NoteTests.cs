@@ -12,7 +12,6 @@ public sealed class NoteTests
     [InlineData("quantities/stopped.yaml", "inputs:\n  - quantity: lanyard\n", "", "nothing reads lanyard or follows from it")]
     [InlineData("sources.yaml", "- id: invented\n", "- {id: unread, kind: from-memory, cite: none}\n- id: invented\n", "nothing names the source unread")]
     [InlineData("specs.yaml", "low: 80", "low: 80\n  only: {strokes: two}", null)]
-    [InlineData("checks/coil-resistance.yaml", "fresh: 0.01", "fresh: 0.02", "over range seen again and again would weigh 4.1 dB more for open against sound than seen once")]
     public void What_may_be_meant_so_is_a_note(string file, string old, string changed, string? note)
     {
         using var small = new SmallKnowledge();

@@ -46,7 +46,6 @@ public sealed class OtherFaultTests
     [InlineData("choice: [rough, not]", "choice: [rugh, not]", "choice", "no choice of runs, rugh", "did you mean rough?")]
     [InlineData("{does: fuel-work}", "{does: fuel-work, question: smell}", "does", "a check, a deed or a question", "exactly one")]
     [InlineData("{does: fuel-work}", "{does: fuel-work, choice: rough}", "does", "a choice belongs to a check", "take it out")]
-    [InlineData("source: invented", "source: inventive", "source", "no source inventive", "did you mean invented?")]
     public void A_malformed_interlock_is_told(string old, string changed, string line, string message, string mend) =>
         SmallKnowledge.Break(Rule, old, changed, line, message, mend);
 

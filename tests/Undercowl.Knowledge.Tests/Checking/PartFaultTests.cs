@@ -15,7 +15,6 @@ public sealed class PartFaultTests
     [InlineData("parts/ring.yaml", "{oil: \"yes\"}", "{oil: \"no\"}", "effects", "no is the best level of oil", "use one of: yes")]
     [InlineData("parts/ring.yaml", "{oil: \"yes\"}", "{fires: dead}", "effects", "fires follows from its inputs alone", "worst-of or any")]
     [InlineData("parts/ring.yaml", "      - id: worn", "      - id: sound", "id: sound", "sound is there without being listed", "faults only")]
-    [InlineData("parts/plug.yaml", "  - id: deposit", "  - id: wear", "name: deposit", "two of the aspect wear", "another id", 2)]
     [InlineData("parts/coil.yaml", "when: {heat: hot}", "when: {heat: warm}", "when", "no value of heat, warm", "use one of: cold, hot")]
     [InlineData("parts/coil.yaml", "when: {heat: hot}", "when: {heet: hot}", "when", "no set-up key heet", "did you mean heat?")]
     [InlineData("parts/coil.yaml", "shows: 0.4", "shows: 4", "shows", "shows is 4, which is not a probability", "from 0 to 1")]

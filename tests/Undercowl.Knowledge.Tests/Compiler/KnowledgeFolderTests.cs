@@ -60,18 +60,6 @@ public sealed class KnowledgeFolderTests
         Assert.Equal("sha256:ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", KnowledgeHash.Of("abc"u8));
     }
 
-    [Fact]
-    public void All_problems_of_all_files_are_told_and_a_broken_file_is_not_told_again_by_those_that_name_it()
-    {
-        using var small = new SmallKnowledge();
-        small.Change("parts/ring.yaml", "prior: 0.07", "prior: seldom");
-        small.Change("quantities/firing.yaml", "combine: count-fold", "combine: count");
-        small.Change("complaints/no-start.yaml", "good: [well]", "good: [fine]");
-        small.Change("sources.yaml", "kind: estimate", "kind: guess");
-        Assert.Equal(
-            ["complaints/no-start.yaml:13", "parts/ring.yaml:9", "quantities/firing.yaml:5", "sources.yaml:2"],
-            small.Compile().Problems.Select(p => $"{Path.GetRelativePath(small.Folder, p.File)}:{p.Line}"));
-    }
 
     [Fact]
     public void A_problem_is_printed_as_file_line_message_and_mend() =>
