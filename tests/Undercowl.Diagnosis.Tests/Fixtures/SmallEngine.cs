@@ -149,11 +149,21 @@ internal static class SmallEngine
         var levels = quantity is null ? ["sound", "oily"] : Knowledgeless(quantity);
         return new()
         {
-            Id = id, Revision = 1, Name = id, Ask = "?", At = at, Minutes = 3, Source = "invented",
+            Id = id,
+            Revision = 1,
+            Name = id,
+            Ask = "?",
+            At = at,
+            Minutes = 3,
+            Source = "invented",
             Choices = [.. rows.Select(r => new Option { Id = r.Choice, Name = r.Choice })],
             Likelihood = new()
             {
-                Quantity = quantity, Aspect = aspect, Model = LikelihoodModel.Table, Fresh = 0.02, Source = "invented",
+                Quantity = quantity,
+                Aspect = aspect,
+                Model = LikelihoodModel.Table,
+                Fresh = 0.02,
+                Source = "invented",
                 Given = levels.Index().ToDictionary(l => l.Item, l => rows.ToDictionary(r => r.Choice, r => r.PerLevel[l.Index])),
             },
         };
