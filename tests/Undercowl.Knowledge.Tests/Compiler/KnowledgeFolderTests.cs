@@ -1,6 +1,6 @@
 using System.Text;
-using Undercowl.KnowledgeCompiler;
 using Undercowl.Knowledge.Tests.Fixtures;
+using Undercowl.KnowledgeCompiler;
 
 namespace Undercowl.Knowledge.Tests.Compiler;
 
