@@ -19,7 +19,10 @@ internal static class AliasRules
                 inspection.Report(path, $"{old} is renamed, but is still in use", "ids are never reused: rename the record or take the line out");
             }
 
-            inspection.OneOf("id", renamed, ids, path);
+            if (inspection.Whole("parts", "quantities", "set-ups", "tools", "hands", "checks", "specs", "remedies", "complaints", "intake", "cautions", "interlocks", "layouts"))
+            {
+                inspection.OneOf("id", renamed, ids, path);
+            }
         }
     }
 }

@@ -81,7 +81,7 @@ internal static class CombinationRules
             }
         }
 
-        if (Array.TrueForAll(inputs, i => i is not null))
+        if (quantity.Levels.Count > 0 && Array.TrueForAll(inputs, i => i?.Levels.Count > 0))
         {
             Cover(inspection, quantity, inputs!, rows);
         }

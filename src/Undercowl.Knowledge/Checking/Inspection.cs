@@ -59,6 +59,23 @@ internal sealed partial class Inspection(KnowledgeBase knowledge, IReadOnlySet<s
         return found;
     }
 
+    /// <summary>
+    /// Whether all records of these kinds could be read. What is gathered from a kind that is not whole may lack what a broken
+    /// file says, so nothing is at fault for not being in it.
+    /// </summary>
+    public bool Whole(params ReadOnlySpan<string> kinds)
+    {
+        foreach (var kind in kinds)
+        {
+            if (unreadable.Contains(kind) || unreadable.Any(u => u.StartsWith(kind + "/", StringComparison.Ordinal)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Reports a name that is not one of those that there are.</summary>
     public bool OneOf(string word, string given, IEnumerable<string> known, string path)
     {

@@ -19,7 +19,7 @@ internal static class LayoutRules
             FiringOrder(inspection, layout, path.Member("firing-order"));
             Banks(inspection, layout, path.Member("banks"));
             Parts(inspection, layout, path.Member("parts"));
-            if (!inspection.Complaints.All.Any(c => c.Only.Holds(layout) && inspection.Quantities[c.Quantity] is not null))
+            if (inspection.Whole("complaints", "quantities") && !inspection.Complaints.All.Any(c => c.Only.Holds(layout) && inspection.Quantities[c.Quantity] is not null))
             {
                 inspection.Report(path, $"no complaint is made of an engine like {layout.Id}", "add a complaint whose only holds for this layout");
             }

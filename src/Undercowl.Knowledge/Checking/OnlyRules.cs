@@ -5,7 +5,7 @@ internal static class OnlyRules
 {
     public static void Check(Inspection inspection)
     {
-        if (inspection.Layouts.All.Count == 0)
+        if (inspection.Layouts.All.Count == 0 || !inspection.Whole("layouts"))
         {
             return;
         }

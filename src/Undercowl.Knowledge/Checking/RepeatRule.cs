@@ -17,7 +17,7 @@ internal static class RepeatRule
         return
             from row in check.Likelihood.Given
             from entry in row.Value
-            where entry.Value > 0
+            where entry.Value > 0 && fresh is >= 0 and <= 1
             group (Level: row.Key, Chance: entry.Value) by entry.Key into same
             let high = same.MaxBy(c => c.Chance)
             let low = same.MinBy(c => c.Chance)

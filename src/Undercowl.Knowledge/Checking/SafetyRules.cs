@@ -33,7 +33,7 @@ internal static class SafetyRules
     {
         inspection.Source(rule.Source, path);
         inspection.Ids("statement", rule.Lift.Select(l => l.Id), path.Member("lift"));
-        for (var i = 0; i < rule.Withholds.Count; i++)
+        for (var i = 0; i < rule.Withholds.Count && inspection.Whole("checks", "set-ups"); i++)
         {
             inspection.OneOf("check or set-up with the hazard", rule.Withholds[i], hazards, path.Member("withholds").Entry(i));
         }
@@ -80,7 +80,7 @@ internal static class SafetyRules
                 Options(inspection, $"answer to {asked},", what.Answer, question.Answers, at.Member("answer"));
             }
 
-            if (what.Does is { } deed)
+            if (what.Does is { } deed && inspection.Whole("remedies"))
             {
                 inspection.OneOf("remedy that does", deed, inspection.Remedies.All.SelectMany(r => r.Does), at.Member("does"));
             }

@@ -21,7 +21,7 @@ internal static class SetUpRules
                 Interventions(inspection, key, value, at);
                 KnownGood(inspection, value, at);
                 inspection.CautionsExist(value.Cautions, at);
-                for (var k = 0; k < value.Hazards.Count; k++)
+                for (var k = 0; k < value.Hazards.Count && inspection.Whole("interlocks", "checks"); k++)
                 {
                     inspection.OneOf("interlock or check that names the hazard", value.Hazards[k], hazards, at.Member("hazards").Entry(k));
                 }

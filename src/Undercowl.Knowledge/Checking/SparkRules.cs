@@ -35,7 +35,7 @@ internal static class SparkRules
         }
 
         // A level without a shunt has none; but a best level without voltage or gap could never spark.
-        var lacking = wanted.Unit == "Mohm" ? null
+        var lacking = wanted.Unit == "Mohm" || input.Levels.Count == 0 ? null
             : inspection.Layouts.All.FirstOrDefault(l => !input.Numbers.Any(n => n.Level == input.Levels[0] && n.Value > 0 && n.Only.Holds(l)));
         if (lacking is not null)
         {

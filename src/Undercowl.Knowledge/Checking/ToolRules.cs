@@ -58,7 +58,7 @@ internal static class ToolRules
             var path = inspection.Hands.Path(i);
             inspection.Chance(hand.Doubt, path.Member("doubt"));
             inspection.Source(hand.Source, path);
-            for (var j = 0; j < hand.Spared.Count; j++)
+            for (var j = 0; j < hand.Spared.Count && inspection.Whole("interlocks", "checks", "set-ups"); j++)
             {
                 inspection.OneOf("check, set-up or interlock with the hazard", hand.Spared[j], hazards, path.Member("spared").Entry(j));
             }

@@ -14,29 +14,29 @@ internal sealed class YamlReader(string file)
 {
     private readonly Dictionary<string, int> _lines = [];
     private readonly List<KnowledgeProblem> _problems = [];
+    private int _lastLine = 1;
 
     public YamlText Read(string text)
     {
+        _lastLine = text.TrimEnd('\n').Count(c => c == '\n') + 1;
         JsonNode? root = null;
-        try
+        var (events, at, message, mend) = YamlEvents.Parse(text);
+        if (events is null)
         {
-            var events = new Parser(new StringReader(text));
-            events.Consume<StreamStart>();
-            if (events.TryConsume<DocumentStart>(out _))
-            {
-                root = Node(events, "");
-                events.Consume<DocumentEnd>();
-            }
-
-            if (events.TryConsume<DocumentStart>(out var second))
-            {
-                Report(second.Start, "a second document begins", "keep one document to a file; take the --- out");
-            }
+            Report(at, message, mend);
+            return new YamlText(file, null, _lines, _problems);
         }
-        catch (YamlException error)
+
+        events.Consume<StreamStart>();
+        if (events.TryConsume<DocumentStart>(out _))
         {
-            Report(error.Start, "this is no YAML: " + FirstSentence(error.Message), "look at the indentation, the colons and the quotes about here");
-            root = null;
+            root = Node(events, "");
+            events.Consume<DocumentEnd>();
+        }
+
+        if (events.TryConsume<DocumentStart>(out var second))
+        {
+            Report(second.Start, "a second document begins", "keep one document to a file; take the --- out");
         }
 
         if (root is null && _problems.Count == 0)
@@ -47,7 +47,7 @@ internal sealed class YamlReader(string file)
         return new YamlText(file, root, _lines, _problems);
     }
 
-    private JsonNode? Node(Parser events, string pointer)
+    private JsonNode? Node(YamlEvents events, string pointer)
     {
         var at = events.Current!.Start;
         _lines.TryAdd(pointer, Line(at));
@@ -78,7 +78,7 @@ internal sealed class YamlReader(string file)
         };
     }
 
-    private JsonObject Mapping(Parser events, string pointer)
+    private JsonObject Mapping(YamlEvents events, string pointer)
     {
         events.Consume<MappingStart>();
         var result = new JsonObject();
@@ -108,7 +108,7 @@ internal sealed class YamlReader(string file)
         return result;
     }
 
-    private JsonArray Sequence(Parser events, string pointer)
+    private JsonArray Sequence(YamlEvents events, string pointer)
     {
         events.Consume<SequenceStart>();
         var result = new JsonArray();
@@ -139,7 +139,6 @@ internal sealed class YamlReader(string file)
 
     private void Report(Mark at, string message, string mend) => _problems.Add(new KnowledgeProblem(file, Line(at), message, mend));
 
-    private static int Line(Mark at) => Convert.ToInt32(at.Line, CultureInfo.InvariantCulture);
-
-    private static string FirstSentence(string message) => message.TrimEnd('.').Replace("\n", " ", StringComparison.Ordinal);
+    /// <summary>What is wrong with the end of a text is told on its last line, not on one that no editor shows.</summary>
+    private int Line(Mark at) => Math.Min(_lastLine, Convert.ToInt32(at.Line, CultureInfo.InvariantCulture));
 }

@@ -61,8 +61,23 @@ public sealed class CheckFaultTests
     [InlineData(Gap, "  - {id: never, name: never}\n", "  - {id: never, name: never}\n  - {id: dim, name: dim}\n", "gap-choices", "the choice dim means neither", "three choices")]
     [InlineData(Gap, "outlier: 0.02", "outlier: 0.005", "outlier", "seen again and again", "of 0.0101 or more")]
     [InlineData(Gap, "model: gap", "model: gap\n  reference: coil-ohms", "reference", "the model gap does not use reference", "take it out")]
+    [InlineData(Runs, "quantity: firing", "quantity: kv", "quantity", "kv is of one cylinder, but the check is of the engine", "at: cyl", 6)]
+    [InlineData(Seen, "fresh: 0.01", "fresh: 10", "fresh", "fresh is 10, which is not a probability", "from 0 to 1")]
+    [InlineData(Seen, "model: table", "model: density", "model: density", "a density reads a number", "model: table", 8)]
+    [InlineData(Gap, "quantity: kv", "quantity: gap", "quantity", "the levels of gap are not told in kV", "unit: kV")]
+    [InlineData(Ohms, "spread: 0.1, open: 0.012}", "spread: 0.1, open: 12}", "open: 12", "open is 12, which is not a probability", "from 0 to 1")]
     public void A_malformed_likelihood_is_told(string file, string old, string changed, string line, string message, string mend, int problems = 1) =>
         SmallKnowledge.Break(file, old, changed, line, message, mend, problems);
+
+    [Fact]
+    public void A_chance_of_over_range_where_a_number_cannot_be_is_told_in_each_row()
+    {
+        using var small = new SmallKnowledge();
+        small.Change(Ohms, "  open: true\n", "");
+        var problems = small.Compile().Problems;
+        Assert.Equal(["sound:", "open:", "open-hot:", "rubbing:"], problems.Select(p => small.Read(Ohms).Split('\n')[p.Line - 1].Trim().Split(' ')[0]));
+        Assert.All(problems, p => Assert.Equal("the number cannot be over range here", p.Message));
+    }
 
     // Derived: blue is likeliest at strong (0.90) and least likely at none (0.02). With fresh 0.05 and three choices one look
     // has 0.95 * 0.90 + 0.05/3 = 0.87167 against 0.95 * 0.02 + 0.05/3 = 0.03567: a ratio of 24.44. Endless looks have 45.

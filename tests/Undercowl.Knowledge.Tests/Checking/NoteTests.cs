@@ -12,6 +12,9 @@ public sealed class NoteTests
     [InlineData("quantities/stopped.yaml", "inputs:\n  - quantity: lanyard\n", "", "nothing reads lanyard or follows from it")]
     [InlineData("sources.yaml", "- id: invented\n", "- {id: unread, kind: from-memory, cite: none}\n- id: invented\n", "nothing names the source unread")]
     [InlineData("specs.yaml", "low: 80", "low: 80\n  only: {strokes: two}", null)]
+    // One look at fresh 0.02: 0.98 * 0.9 + 0.02 * 0.1 = 0.884 against 0.98 * 0.012 + 0.02 * 0.988 = 0.03152, a ratio of 28.05;
+    // endless looks: 0.9 / 0.012 = 75. 10 log10(75 / 28.05) = 4.27.
+    [InlineData("checks/coil-resistance.yaml", "fresh: 0.01", "fresh: 0.02", "over range seen again and again would weigh 4.3 dB more for open against sound than seen once")]
     public void What_may_be_meant_so_is_a_note(string file, string old, string changed, string? note)
     {
         using var small = new SmallKnowledge();

@@ -46,6 +46,7 @@ public sealed class OtherFaultTests
     [InlineData("choice: [rough, not]", "choice: [rugh, not]", "choice", "no choice of runs, rugh", "did you mean rough?")]
     [InlineData("{does: fuel-work}", "{does: fuel-work, question: smell}", "does", "a check, a deed or a question", "exactly one")]
     [InlineData("{does: fuel-work}", "{does: fuel-work, choice: rough}", "does", "a choice belongs to a check", "take it out")]
+    [InlineData("source: invented", "source: inventive", "source", "no source inventive", "use one of: invented")]
     public void A_malformed_interlock_is_told(string old, string changed, string line, string message, string mend) =>
         SmallKnowledge.Break(Rule, old, changed, line, message, mend);
 

@@ -25,6 +25,7 @@ public sealed class PartFaultTests
     [InlineData("parts/plug.yaml", "\"no\": {}", "\"none\": {}", "\"none\":", "no level of oil, none", "use one of: no, yes", 2)]
     [InlineData("parts/plug.yaml", "quantity: oil", "quantity: oily", "quantity", "no quantity oily", "did you mean oil?")]
     [InlineData("parts/plug.yaml", "set-up: {heat: cold}", "set-up: {heat: frozen}", "set-up", "no value of heat, frozen", "use one of: cold, hot")]
+    [InlineData("parts/plug.yaml", "  - id: deposit", "  - id: wear # again", "# again", "two of the aspect wear", "another id", 2)]
     public void A_malformed_part_kind_is_told(string file, string old, string changed, string line, string message, string mend, int problems = 1) =>
         SmallKnowledge.Break(file, old, changed, line, message, mend, problems);
 }

@@ -32,6 +32,9 @@ public sealed class QuantityFaultTests
     [InlineData("quantities/spark.yaml", "name: weak-at", "name: weakat", "weakat", "no parameter of a spark, weakat", "did you mean weak-at?", 2)]
     [InlineData("quantities/spark.yaml", "value: 40, unit: H, source: invented, only: {strokes: two}", "value: 40, unit: H, source: invented", "value: 80", "holds always, so this one never counts", "last")]
     [InlineData("quantities/spark.yaml", "combine: spark-in-air", "combine: spark-in-cylinder", "id: spark", "parameter pressure-bar of spark is missing", "add it", 2)]
+    [InlineData("quantities/kv.yaml", "{\"yes\": none}", "{\"yes\": no}", "map", "no level of kv, no", "use one of: none, strong, weak", 2)]
+    [InlineData("quantities/kv.yaml", "{\"yes\": none}", "{yess: none}", "map", "no level of stopped, yess", "did you mean yes?", 2)]
+    [InlineData("quantities/spark.yaml", "levels: [good, weak, none]", "levels: [good, none]", "levels", "has 3 levels, but spark has 2", "list 3", 3)]
     public void A_malformed_quantity_is_told(string file, string old, string changed, string line, string message, string mend, int problems = 1)
     {
         if (line.Length > 0)
@@ -47,5 +50,17 @@ public sealed class QuantityFaultTests
         Assert.Equal((small.At("quantities/spark.yaml"), small.LineOf("quantities/spark.yaml", "quantity: gap")), (problem.File, problem.Line));
         Assert.Contains(message, problem.Message, StringComparison.Ordinal);
         Assert.Contains(mend, problem.Mend, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("oil")]
+    [InlineData("gap")]
+    [InlineData("fires")]
+    public void A_quantity_without_levels_is_told_by_itself_and_breaks_nothing_else(string quantity)
+    {
+        using var small = new SmallKnowledge();
+        var levels = small.Read($"quantities/{quantity}.yaml").Split('\n').Single(l => l.StartsWith("levels:", StringComparison.Ordinal));
+        small.Change($"quantities/{quantity}.yaml", levels, "levels: []");
+        Assert.Contains(small.Compile().Problems, p => p.File == small.At($"quantities/{quantity}.yaml") && p.Line == 4 && p.Message == $"{quantity} has 0 levels");
     }
 }

@@ -24,6 +24,7 @@ public sealed class SetUpFaultTests
     [InlineData("hands.yaml", "doubt: 0.2", "doubt: 2", "doubt: 2", "doubt is 2, which is not a probability", "from 0 to 1")]
     [InlineData("hands.yaml", "[high-voltage]", "[hi-voltage]", "spared", "no check, set-up or interlock with the hazard hi-voltage", "did you mean high-voltage?")]
     [InlineData("hands.yaml", "- id: caller\n", "- id: technician # again\n", "# again", "two of the hand technician", "another id")]
+    [InlineData("set-ups/stop-wire.yaml", "{kv: stopped}", "{kw: stopped}", "cuts", "no quantity kw", "did you mean kv?")]
     public void A_malformed_set_up_tool_or_hand_is_told(string file, string old, string changed, string line, string message, string mend, int problems = 1) =>
         SmallKnowledge.Break(file, old, changed, line, message, mend, problems);
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using Undercowl.Knowledge.Tests.Fixtures;
 using Undercowl.KnowledgeCompiler;
 
@@ -60,6 +61,49 @@ public sealed class KnowledgeFolderTests
         Assert.Equal("sha256:ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", KnowledgeHash.Of("abc"u8));
     }
 
+
+    [Fact]
+    public void All_problems_of_all_files_are_told_and_a_broken_file_is_not_told_again_by_those_that_name_it()
+    {
+        using var small = new SmallKnowledge();
+        small.Change("parts/ring.yaml", "prior: 0.07", "prior: seldom");
+        small.Change("quantities/firing.yaml", "combine: count-fold", "combine: count");
+        small.Change("complaints/no-start.yaml", "good: [well]", "good: [fine]");
+        small.Change("sources.yaml", "kind: estimate", "kind: guess");
+        Assert.Equal(
+            ["complaints/no-start.yaml:13", "parts/ring.yaml:9", "quantities/firing.yaml:5", "sources.yaml:2"],
+            small.Compile().Problems.Select(p => $"{Path.GetRelativePath(small.Folder, p.File)}:{p.Line}"));
+    }
+
+    [Fact]
+    public void Whichever_line_is_lost_or_emptied_the_compile_tells_problems_or_gives_knowledge()
+    {
+        using var small = new SmallKnowledge();
+        string[] values = ["", ": []", ": {}", ": [x]", ": 1e300", ": -1"];
+        string[] files = [.. Directory.EnumerateFiles(small.Folder, "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(f => Path.GetRelativePath(small.Folder, f))];
+        Gen.Select(Gen.Int[0, files.Length - 1].Select(i => files[i]), Gen.Double[0, 0.999], Gen.Int[0, values.Length - 1].Select(i => values[i])).Sample(
+            (file, place, value) =>
+            {
+                var whole = small.Read(file);
+                var lines = whole.TrimEnd('\n').Split('\n').ToList();
+                var at = (int)(place * lines.Count);
+                var colon = lines[at].IndexOf(':', StringComparison.Ordinal);
+                lines[at] = value.Length == 0 || colon < 0 ? "" : lines[at][..colon] + value;
+                small.Write(file, string.Join('\n', lines));
+                try
+                {
+                    var result = small.Compile();
+                    return result.Problems.Count > 0 == result.Knowledge is null && result.Problems.All(p => p.Line >= 1 && p.Message.Length > 0 && p.Mend.Length > 0);
+                }
+                finally
+                {
+                    small.Write(file, whole);
+                }
+            },
+            seed: "0000KOIPe647",
+            iter: 200,
+            threads: 1);
+    }
 
     [Fact]
     public void A_problem_is_printed_as_file_line_message_and_mend() =>

@@ -24,6 +24,10 @@ public sealed class ShapeFaultTests
     [InlineData("parts/ring.yaml", "name: piston ring", "name: *there", "*there", "*there stands for something", "write it out")]
     [InlineData("parts/ring.yaml", "name: piston ring", "name: piston ring\n---\nid: other", "---", "a second document", "one document")]
     [InlineData("parts/ring.yaml", "id: ring\n", "id: rings\n", "id: rings", "the file is named ring.yaml", "rings.yaml", 3)]
+    [InlineData("checks/runs.yaml", "hazards: [running, runaway]", "hazards: running", "hazards", "hazards is running, but a list is wanted", "write a list")]
+    [InlineData("quantities/kv.yaml", "map: {\"yes\": none}", "map: [none]", "map", "map is a list, but names with values is wanted", "names with values")]
+    [InlineData("sources.yaml", "kind: estimate", "kind: guess", "kind", "guess is not a source kind", "use one of: common-practice, estimate, from-memory, publication")]
+    [InlineData("parts/ring.yaml", "name: piston ring", "name: [piston ring", "[piston ring", "this is no YAML", "open bracket")]
     public void A_malformed_file_is_told_by_line_with_the_mend(string file, string old, string changed, string line, string message, string mend, int problems = 1) =>
         SmallKnowledge.Break(file, old, changed, line, message, mend, problems);
 }
