@@ -145,7 +145,7 @@ public static class Drafting
         if (check.Handles.Count > 0 && now is not null)
         {
             var model = diagnosis.Network.Model;
-            var cylinders = LayoutPlace.Cylinders(model.Layout, place.Text);
+            LayoutPlaces.TryCylinders(model.Layout, place.Text, out var cylinders);
             PartId[] handled = [.. model.Parts
                 .Where(p => check.Handles.Contains(p.Kind.Id) && cylinders.Any(p.Serves))
                 .Select(p => PartId.Of(p.Kind.Id, Place.Parse(p.Place)))];

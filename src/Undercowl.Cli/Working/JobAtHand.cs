@@ -1,5 +1,6 @@
 using Undercowl.Diagnosis;
 using Undercowl.Jobs;
+using Undercowl.Knowledge.Checking;
 
 namespace Undercowl.Cli;
 
@@ -108,7 +109,7 @@ internal sealed class JobAtHand : IDisposable
         var name = System.IO.Path.GetFileName(path);
         var near = Directory.Exists(folder)
             ? Directory.EnumerateFiles(folder).Select(f => System.IO.Path.GetFileName(f)!).Where(f => !f.EndsWith(".lock", StringComparison.Ordinal))
-                .Select(f => (Name: f, Distance: Near.Distance(name, f))).Where(f => f.Distance <= Math.Max(2, name.Length / 3)).OrderBy(f => f.Distance).FirstOrDefault().Name
+                .Select(f => (Name: f, Distance: NearNames.Distance(name, f))).Where(f => f.Distance <= Math.Max(2, name.Length / 3)).OrderBy(f => f.Distance).FirstOrDefault().Name
             : null;
         throw new Refusal($"There is no job {path}.", near is null ? $"Begin one: undercowl start {path} --layout LAYOUT --complaint COMPLAINT" : $"Did you mean {near}?");
     }

@@ -18,9 +18,7 @@ internal sealed class EngineModel
         _quantities = knowledge.Quantities.ToDictionary(q => q.Id);
         _setUps = knowledge.SetUps.ToDictionary(s => s.Id);
         var kinds = knowledge.Parts.ToDictionary(p => p.Id);
-        Parts = [.. layout.Parts
-            .SelectMany(entry => LayoutPlace.Expand(layout, entry).Select(place => (Kind: kinds[entry.Part], Place: place)))
-            .Select((pair, i) => new PartInstance(i, pair.Kind, pair.Place, LayoutPlace.Cylinders(layout, pair.Place)))];
+        Parts = [.. LayoutPlaces.Of(layout).Select((part, i) => new PartInstance(i, kinds[part.Kind], part.Place, [.. part.Cylinders]))];
         var aspects = new List<AspectInstance>();
         AspectsOf = [.. Parts.Select(part => Instances(part, aspects))];
         Aspects = [.. aspects];

@@ -33,7 +33,13 @@ internal sealed class SetUpState
                 continue;
             }
 
-            foreach (var cylinder in LayoutPlace.Cylinders(model.Layout, name[(at + 1)..]))
+            // A place that this layout has not is kept in the log and has no effect.
+            if (!LayoutPlaces.TryCylinders(model.Layout, name[(at + 1)..], out var cylinders))
+            {
+                continue;
+            }
+
+            foreach (var cylinder in cylinders)
             {
                 _cylinders[(key.Id, cylinder)] = value;
             }

@@ -44,7 +44,7 @@ internal sealed class Candidates
     public static IEnumerable<string> Places(EngineModel model, Check check) => check.At switch
     {
         "engine" => ["engine"],
-        "cyl" => Enumerable.Range(1, model.Layout.Cylinders).Select(LayoutPlace.Cylinder),
+        "cyl" => LayoutPlaces.Expand(model.Layout, LayoutPlaces.EachCylinder),
         _ => model.Parts.Where(p => p.Kind.Id == check.At).Select(p => p.Place),
     };
 
@@ -159,7 +159,8 @@ internal sealed class Candidates
     private (string? With, EngineState? State) Exchanged(string kind, string place, Check check, EngineState state)
     {
         var model = _network.Model;
-        var here = Array.Find(model.Parts, p => p.Kind.Id == kind && (p.Place == place || LayoutPlace.Cylinders(model.Layout, place).All(p.Serves)));
+        LayoutPlaces.TryCylinders(model.Layout, place, out var cylinders);
+        var here = Array.Find(model.Parts, p => p.Kind.Id == kind && (p.Place == place || cylinders.All(p.Serves)));
         if (here is null || check.Likelihood.Quantity is not { } quantity)
         {
             return (null, null);

@@ -46,9 +46,8 @@ internal sealed class NextSteps
         }
     }
 
-    public NextAnswer Answer(int top, PlanStep? previous = null)
+    public NextAnswer Answer(int top)
     {
-        _ = previous;
         var open = _candidates.Open.Where(c => c.Check.Id != _complaint.SystemTest).ToList();
         var held = _candidates.Withheld.Where(w => w.Candidate.Check.Id != _complaint.SystemTest).ToList();
         List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];

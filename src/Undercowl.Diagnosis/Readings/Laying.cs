@@ -34,8 +34,7 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     /// <summary>What the check reads there; null when the place does not fit the layout.</summary>
     public (Signal Signal, IReadOnlyList<string> Levels)? Read(Check check, string place, QuantityCopies copies)
     {
-        var cylinders = LayoutPlace.Cylinders(_model.Layout, place);
-        if (Array.Exists(cylinders, c => c < 1 || c > _model.Layout.Cylinders))
+        if (!LayoutPlaces.TryCylinders(_model.Layout, place, out var cylinders))
         {
             return null;
         }
