@@ -18,7 +18,11 @@ internal sealed class JobNetwork
     /// <summary>How the posterior is computed.</summary>
     public static readonly EliminationOptions Options = EliminationOptions.Default with { Order = EliminationOrder.SparseRows };
 
+    /// <summary>Chance that a reading was written down although its set-up was not reached. Estimate.</summary>
+    private const double NotReached = 0.01;
+
     private readonly List<(Signal Signal, double[] PerLevel, string Label)> _complaints = [];
+    private readonly List<(Signal Signal, double[] PerLevel, LaidFinding By)> _reached = [];
 
     /// <param name="model">The layout with the knowledge over it.</param>
     /// <param name="projection">The job.</param>
@@ -43,6 +47,7 @@ internal sealed class JobNetwork
             if (Laying.Lay(finding, History.Before(finding)) is { } found)
             {
                 laid.Add(found);
+                LayReached(found, History.Before(finding));
             }
             else
             {
@@ -108,7 +113,32 @@ internal sealed class JobNetwork
             }
         }
 
+        foreach (var same in _reached.Where(r => keep?.Invoke(r.By) ?? true).GroupBy(r => (r.Signal.Node, string.Join(',', r.Signal.Map))))
+        {
+            var (signal, perLevel, by) = same.First();
+            Add(evidence, signal, perLevel, -1, [], by.Label);
+        }
+
         return evidence;
+    }
+
+    /// <summary>A reading that was taken tells that its set-up could be reached: who read it while cranking has an engine that cranks.</summary>
+    private void LayReached(LaidFinding found, EngineState state)
+    {
+        if (found.Finding.Body.Value is NotDoneReading)
+        {
+            return;
+        }
+
+        foreach (var (name, text) in found.Finding.Body.SetUp)
+        {
+            foreach (var (id, levels) in Model.SetUpKey(name)?.Values.FirstOrDefault(v => v.Id == text)?.Impossible ?? [])
+            {
+                var quantity = Model.Quantity(id);
+                var signal = Laying.Copies(state, found.Finding.Body.SetUp).Of(id, 0);
+                _reached.Add((signal, [.. quantity.Levels.Select(l => levels.Contains(l) ? NotReached : 1)], found));
+            }
+        }
     }
 
     private static void Add(Evidence evidence, Signal signal, double[] perLevel, int tool, bool[] worst, string label)

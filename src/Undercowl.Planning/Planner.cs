@@ -20,8 +20,9 @@ public sealed class Planner(PlannerOptions? options = null)
         Acting acting = Act(bench, skipped);
         int[]?[] openOrders = OrdersWithClusterOpen(bench, acting);
 
-        var looking = new Looking(bench.Model, bench.Order, bench.Cost, bench.Weights, acting.Best, openOrders);
-        var proposals = new List<Proposal>(acting.Proposals);
+        Foresight? foresight = options.Foresight ? new Foresight(bench.Model, bench.Weights, acting.Best.Cost) : null;
+        var looking = new Looking(bench.Model, bench.Order, bench.Cost, bench.Weights, acting.Best, openOrders, foresight);
+        var proposals = new List<Proposal>(foresight is null ? acting.Proposals : acting.Proposals.Select(p => Foreseen(p, bench, foresight)));
         // Cheapest first: what a budget cuts off is then what one would least like to do on a hunch.
         double[] cost = problem.Checks.Cost;
         foreach (int k in Enumerable.Range(0, cost.Length).Where(k => Allowed(problem.Checks.Allowed, k)).OrderBy(k => cost[k]))
@@ -31,6 +32,30 @@ public sealed class Planner(PlannerOptions? options = null)
         }
 
         return new Ranking(proposals, skipped, acting.Best.Cost, bench.Work + looking.Work);
+    }
+
+    /// <summary>The step followed by going on looking, where that is cheaper than the plan without checks that it begins.</summary>
+    private static Proposal Foreseen(Proposal proposal, Bench bench, Foresight foresight)
+    {
+        if (proposal.Step.Kind is not (StepKind.Action or StepKind.SystemTest)) return proposal;
+        TroubleshootingProblem problem = bench.Model.Problem;
+        bool acts = proposal.Step.Kind == StepKind.Action;
+        double now = problem.SystemTestCost + (acts ? problem.Actions.Cost[proposal.Step.Index] : 0);
+        var left = (double[])bench.Weights.Clone();
+        for (int g = 0; g < left.Length; g++)
+        {
+            double mended = acts || bench.Model.Broken[g].IsEmpty ? 1 : 0;
+            foreach (int c in bench.Model.Broken[g])
+            {
+                mended *= acts ? problem.Actions.Success[proposal.Step.Index * problem.Hypotheses.Components + c] : 0;
+            }
+
+            left[g] *= 1 - mended;
+        }
+
+        bench.Order.Greedy(left, problem.Clusters.IsOpen, acts ? proposal.Step.Index : -1);
+        double acting = Math.Min(bench.Cost.Best(bench.Order, problem.Clusters.IsOpen).Cost, problem.ReferCost * left.Sum());
+        return proposal with { ExpectedCostToFinish = Math.Min(proposal.ExpectedCostToFinish, now + foresight.Cost(left, acting)) };
     }
 
     /// <summary>The best plan found that asks no checks: what acting now comes to, step by step.</summary>

@@ -5,9 +5,10 @@ namespace Undercowl.Diagnosis.Planning;
 
 /// <summary>What time and giving up cost: the shop's own rate once it is entered.</summary>
 /// <param name="PerMinute">Cost of a minute.</param>
+/// <param name="SameCluster">Share of its minutes that a check takes when the one before was of its cluster.</param>
 /// <param name="Refer">Cost of handing the job on, the wait and the second look included.</param>
 /// <param name="Currency">Of all costs.</param>
-internal sealed record Costs(double PerMinute, double Refer, string Currency)
+internal sealed record Costs(double PerMinute, double SameCluster, double Refer, string Currency)
 {
     public static Costs Of(EngineModel model, Projection projection)
     {
@@ -15,6 +16,6 @@ internal sealed record Costs(double PerMinute, double Refer, string Currency)
             ?? throw new DiagnosisException($"The knowledge lacks the cost {name}.", "Add it to costs.yaml.");
         var own = projection.PerHour;
         var perMinute = (own is null ? Default("rate-per-hour") : (double)own.Value.Value) / 60;
-        return new Costs(perMinute, Default("refer-minutes") * perMinute, own?.Currency ?? "units");
+        return new Costs(perMinute, Default("same-cluster"), Default("refer-minutes") * perMinute, own?.Currency ?? "units");
     }
 }

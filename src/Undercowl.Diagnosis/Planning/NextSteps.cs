@@ -21,6 +21,7 @@ internal sealed class NextSteps
     private readonly StandingEngine _standing;
     private readonly Knowledge.Complaint _complaint;
     private readonly Costs _costs;
+    private readonly Effort _effort;
     private readonly ForwardRun _run;
     private readonly Candidates _candidates;
     private readonly Repairs _repairs;
@@ -30,6 +31,7 @@ internal sealed class NextSteps
     {
         (_network, _standing, _complaint) = (network, standing, complaint);
         _costs = Costs.Of(network.Model, network.Projection);
+        _effort = new Effort(network.Model, standing, network.Laid is [.., var last] ? last.Check.Cluster : null, _costs.SameCluster);
         _run = new ForwardRun(network.Graph, belief.Posterior.Sample(Seed, Draws), network.Network.Count);
         _candidates = new Candidates(network, standing, interlocks, LevelChances);
         _repairs = new Repairs(network, _run, complaint, complaint.SetUp);
@@ -51,7 +53,7 @@ internal sealed class NextSteps
         var open = _candidates.Open.Where(c => c.Check.Id != _complaint.SystemTest).ToList();
         var held = _candidates.Withheld.Where(w => w.Candidate.Check.Id != _complaint.SystemTest).ToList();
         List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];
-        var ranking = new Planner().Rank(Problem(all));
+        var ranking = new Planner(new PlannerOptions { Foresight = true }).Rank(Problem(all));
         var proposals = new List<ProposedStep>();
         foreach (var proposal in ranking.Proposals)
         {
@@ -61,17 +63,20 @@ internal sealed class NextSteps
             }
 
             var step = Describe(proposal, all);
-            var by = Holding(proposal, open.Count, held);
-            if (by is null)
+            if (Holding(proposal, open.Count, held) is { } by)
             {
-                if (!proposals.Any(p => p.Kind == step.Kind && p.Id == step.Id && p.Place == step.Place))
-                {
-                    proposals.Add(step);
-                }
+                step = MakeSafe(by, step);
             }
-            else if (MakeSafe(by, step) is { } first && !proposals.Any(p => p.Id == first.Id))
+
+            // One check at one place is enough of a proposal; the same at other places follows from its answer.
+            if (!proposals.Any(p => p.Kind == step.Kind && p.Id == step.Id && (p.Place == step.Place || step.Kind != "remedy")))
             {
-                proposals.Add(first);
+                proposals.Add(step);
+            }
+
+            if (step.Kind == "refer")
+            {
+                break;
             }
         }
 
@@ -141,12 +146,12 @@ internal sealed class NextSteps
             },
             new CheckTable
             {
-                Cost = [.. checks.Select(c => c.Check.Minutes * _costs.PerMinute)],
+                Cost = [.. checks.Select(c => _effort.Minutes(c.Check, c.SetUp) * _costs.PerMinute)],
                 Outcomes = [.. checks.Select(c => c.Outcomes.Names.Count)],
                 OutcomeProbability = [.. checks.SelectMany(OutcomeChances)],
             },
             ClusterTable.None,
-            test.Minutes * _costs.PerMinute,
+            _effort.Minutes(test, Resolve(test, "engine")) * _costs.PerMinute,
             _costs.Refer);
     }
 
@@ -208,8 +213,8 @@ internal sealed class NextSteps
         check.Name + Words.At(place) + (with is null ? "" : $" with that{Words.At(with)}"),
         check.Ask,
         why,
-        check.Minutes,
-        check.Minutes * _costs.PerMinute,
+        _effort.Minutes(check, setUp),
+        _effort.Minutes(check, setUp) * _costs.PerMinute,
         proposal?.ExpectedCostToFinish ?? 0,
         setUp,
         Changes(setUp),
@@ -220,7 +225,7 @@ internal sealed class NextSteps
         leads);
 
     /// <summary>What would lift the interlock that withholds a step: its clearing check, or what it still wants.</summary>
-    private ProposedStep? MakeSafe(InterlockStatus by, ProposedStep step)
+    private ProposedStep MakeSafe(InterlockStatus by, ProposedStep step)
     {
         var clearing = by.Missing.Count > 0 ? null : by.Interlock.ClearedBy.Select(e => e.Check).FirstOrDefault(c => c is not null);
         var check = _network.Model.Checks.FirstOrDefault(c => c.Id == clearing);

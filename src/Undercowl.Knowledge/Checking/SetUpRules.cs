@@ -136,6 +136,11 @@ internal static class SetUpRules
     {
         inspection.Chance(value.NotGood, path.Member("not-good"));
         inspection.Source(value.Source, path);
+        if (value.Minutes is { } minutes)
+        {
+            inspection.AtLeast(0, minutes, path.Member("minutes"));
+        }
+
         if (value.NotGood is null != (value.KnownGood.Count == 0))
         {
             inspection.Report(
@@ -144,7 +149,7 @@ internal static class SetUpRules
                 value.NotGood is null ? "add not-good: and a chance" : "name the part kinds under known-good, or take not-good out");
         }
 
-        if (value.Source is null && (value.NotGood is not null || value.Lifts.Count > 0))
+        if (value.Source is null && (value.NotGood is not null || value.Minutes is not null || value.Lifts.Count > 0))
         {
             inspection.Report(path, $"the numbers of {value.Id} have no source", "add source:");
         }

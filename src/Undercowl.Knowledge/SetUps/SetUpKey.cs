@@ -47,6 +47,11 @@ public sealed record SetUpValue
     /// <summary>Chance (0 to 1) that the part known to be good is not; wanted with <see cref="KnownGood"/>.</summary>
     public double? NotGood { get; init; }
 
+    /// <summary>
+    /// Minutes to bring this state about, or to undo it; for states of heat, to reach this one. Null: part of the check's own.
+    /// </summary>
+    public double? Minutes { get; init; }
+
     /// <summary>Source of the numbers here; wanted when there are any.</summary>
     public string? Source { get; init; }
 

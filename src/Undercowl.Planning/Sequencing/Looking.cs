@@ -16,10 +16,11 @@ internal sealed class Looking
     private readonly int[]?[] openOrders;
     private readonly double[] openCosts;
     private readonly int[] blockStart;
+    private readonly Foresight? foresight;
     private double closedCost = double.NaN;
 
     internal Looking(
-        RepairModel model, RepairOrder order, OrderCost cost, double[] groupWeights, FoundPlan acting, int[]?[] openOrders)
+        RepairModel model, RepairOrder order, OrderCost cost, double[] groupWeights, FoundPlan acting, int[]?[] openOrders, Foresight? foresight)
     {
         this.model = model;
         this.order = order;
@@ -27,6 +28,7 @@ internal sealed class Looking
         this.groupWeights = groupWeights;
         this.acting = acting;
         this.openOrders = openOrders;
+        this.foresight = foresight;
         outcomeWeights = new double[model.Groups];
         open = (bool[])model.Problem.Clusters.IsOpen.Clone();
         openCosts = new double[open.Length];
@@ -62,7 +64,7 @@ internal sealed class Looking
 
     private Proposal Propose(int check, double now, int[]? openOrder, ref double untold)
     {
-        if (double.IsNaN(untold)) untold = Known(groupWeights, 1, openOrder).Cost;
+        if (double.IsNaN(untold)) untold = Foreseen(groupWeights, Known(groupWeights, 1, openOrder).Cost);
         double told = 0, differs = 0;
         for (int o = 0; o < model.Problem.Checks.Outcomes[check]; o++)
         {
@@ -78,7 +80,7 @@ internal sealed class Looking
             order.Greedy(outcomeWeights, open, -1);
             var fresh = cost.Best(order, open);
             if (fresh.Cost < known * (1 - 1e-12)) (known, first) = (fresh.Cost, First(fresh.Begin));
-            told += known;
+            told += Foreseen(outcomeWeights, known);
             if (first != acting.Begin) differs += probability;
         }
 
@@ -125,6 +127,8 @@ internal sealed class Looking
             if (found.Cost < best * (1 - 1e-12)) (best, first) = (found.Cost, First(found.Begin));
         }
     }
+
+    private double Foreseen(double[] weights, double acting) => foresight?.Cost(weights, acting) ?? acting;
 
     private PlanStep First(StepKind begin) => new(begin, begin == StepKind.Action ? order.Actions[0] : 0);
 }

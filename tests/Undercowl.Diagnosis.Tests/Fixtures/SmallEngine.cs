@@ -122,6 +122,7 @@ internal static class SmallEngine
         Costs =
         [
             new() { Name = "rate-per-hour", Value = 60, Unit = "units/h", Source = "invented" },
+            new() { Name = "same-cluster", Value = 0.5, Unit = "share", Source = "invented" },
             new() { Name = "refer-minutes", Value = 240, Unit = "min", Source = "invented" },
         ],
     };

@@ -1,0 +1,181 @@
+namespace Undercowl.Planning.Sequencing;
+
+/// <summary>
+/// An estimate of what going on looking would cost: what must be mended is mended at its cheapest, one test ends the job, and
+/// finding out what it is costs so much per bit of what is still unknown. The prices are those of the checks on hand, as many
+/// as give the bits that are wanted, best value first. It is a guide for ranking, and unlike the cost of a plan not a bound.
+/// </summary>
+internal sealed class Foresight
+{
+    /// <summary>So many bits unknown make the estimate count in full. Estimate.</summary>
+    private const double Wide = 3;
+
+    /// <summary>A bit gained now saves at most this many times the average. Estimate.</summary>
+    private const double Steepest = 1.5;
+
+    /// <summary>The last bits cost at least this share of the average. Estimate.</summary>
+    private const double Floor = 0.3;
+
+    private readonly RepairModel model;
+    private readonly int[] endOf;
+    private readonly double[] mend;
+    private readonly double[] mass;
+    private double unknown;
+    private double average;
+    private double marginal;
+
+    internal Foresight(RepairModel model, double[] groupWeights, double costOfActing)
+    {
+        this.model = model;
+        int[] likeness = Alike();
+        endOf = new int[model.Groups];
+        var ends = new Dictionary<string, int>(StringComparer.Ordinal);
+        var mends = new List<double>();
+        for (int g = 0; g < model.Groups; g++)
+        {
+            int[] classes = Classes(g, likeness);
+            string key = string.Join(',', classes);
+            if (!ends.TryGetValue(key, out endOf[g]))
+            {
+                endOf[g] = ends[key] = mends.Count;
+                mends.Add(Mending(classes));
+            }
+        }
+
+        mend = [.. mends];
+        mass = new double[mend.Length];
+        Price(groupWeights, costOfActing);
+    }
+
+    /// <summary>
+    /// Estimated cost from here when these are the weights of the groups (they need not sum to 1; the cost is weighted alike).
+    /// Where nearly all is known the plan without checks is what one would do, and its cost counts.
+    /// </summary>
+    /// <param name="groupWeights">What may be the matter.</param>
+    /// <param name="acting">Cost of the best plan without checks, weighted alike.</param>
+    internal double Cost(double[] groupWeights, double acting)
+    {
+        double bits = Spread(groupWeights, out double total, out double mending);
+        if (!(bits > 0)) return acting;
+        double looking = mending + model.Problem.SystemTestCost * total + total * Finding(bits / total);
+        return looking < acting ? acting + (looking - acting) * Math.Min(1, bits / total / Wide) : acting;
+    }
+
+    /// <summary>
+    /// Cost of finding out so many bits. A bit gained now saves the dearest of those that would have been bought: near the
+    /// present the curve has the marginal price for its slope, and towards certainty it flattens out.
+    /// </summary>
+    private double Finding(double bits) => Math.Max(Floor * average * bits, average * unknown - marginal * (unknown - bits));
+
+    /// <summary>For each component the first one that the same actions mend equally well.</summary>
+    private int[] Alike()
+    {
+        int components = model.Problem.Hypotheses.Components;
+        var alike = new int[components];
+        var seen = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (int c = 0; c < components; c++)
+        {
+            int from = model.MendedBy.Start[c], to = model.MendedBy.Start[c + 1];
+            string key = string.Join(',', Enumerable.Range(from, to - from).Select(i => FormattableString.Invariant($"{model.MendedBy.Entry[i]}:{model.MendedBy.Value[i]:R}")));
+            alike[c] = seen.TryGetValue(key, out int first) ? first : seen[key] = c;
+        }
+
+        return alike;
+    }
+
+    private int[] Classes(int group, int[] likeness)
+    {
+        var found = new SortedSet<int>();
+        foreach (int c in model.Broken[group]) found.Add(likeness[c]);
+        return [.. found];
+    }
+
+    private double Mending(int[] classes)
+    {
+        double test = model.Problem.SystemTestCost, sum = 0;
+        foreach (int c in classes)
+        {
+            double best = double.PositiveInfinity;
+            for (int i = model.MendedBy.Start[c]; i < model.MendedBy.Start[c + 1]; i++)
+            {
+                double success = model.MendedBy.Value[i];
+                best = Math.Min(best, (model.Problem.Actions.Cost[model.MendedBy.Entry[i]] + test * (1 - success)) / success);
+            }
+
+            sum += best;
+        }
+
+        return Math.Min(sum, model.Problem.ReferCost);
+    }
+
+    /// <summary>Entropy of what must be mended, in bits times the total weight.</summary>
+    private double Spread(double[] groupWeights, out double total, out double mending)
+    {
+        Array.Clear(mass);
+        (total, mending) = (0, 0);
+        for (int g = 0; g < endOf.Length; g++)
+        {
+            mass[endOf[g]] += groupWeights[g];
+        }
+
+        double sum = 0;
+        for (int e = 0; e < mass.Length; e++)
+        {
+            double m = mass[e];
+            if (!(m > 0)) continue;
+            total += m;
+            mending += m * mend[e];
+            sum += m * Math.Log2(m);
+        }
+
+        return total > 0 ? Math.Max(0, total * Math.Log2(total) - sum) : 0;
+    }
+
+    private void Price(double[] groupWeights, double costOfActing)
+    {
+        double bits = Spread(groupWeights, out double total, out double mending);
+        if (!(bits > 1e-9)) return;
+        CheckTable checks = model.Problem.Checks;
+        var offers = new List<(double Bits, double Cost)>();
+        var weights = new double[model.Groups];
+        int start = 0;
+        for (int k = 0; k < checks.Cost.Length; k++)
+        {
+            int outcomes = checks.Outcomes[k];
+            if (checks.Allowed is null || checks.Allowed[k])
+            {
+                double left = 0;
+                for (int o = 0; o < outcomes; o++)
+                {
+                    Array.Clear(weights);
+                    for (int i = 0; i < model.Possible.Length; i++)
+                    {
+                        weights[model.GroupOf[i]] += model.Weight[i] * checks.OutcomeProbability[start + model.Possible[i] * outcomes + o];
+                    }
+
+                    left += Spread(weights, out _, out _);
+                }
+
+                if (bits - left > 1e-6) offers.Add((bits - left, checks.Cost[k]));
+            }
+
+            start += outcomes * model.Problem.Hypotheses.Weights.Length;
+        }
+
+        double bought = 0, paid = 0, last = 0;
+        foreach (var (gain, cost) in offers.OrderBy(x => x.Cost / x.Bits))
+        {
+            double share = Math.Min(1, (bits - bought) / gain);
+            bought += gain * share;
+            paid += cost * share;
+            last = cost / gain;
+            if (share < 1) break;
+        }
+
+        // What the checks on hand cannot tell is found out by trying repairs, as the plan without checks does.
+        double trying = Math.Max(0, costOfActing - mending - model.Problem.SystemTestCost * total) / bits;
+        unknown = bits / total;
+        average = (paid + trying * (bits - bought)) / bits;
+        marginal = Math.Clamp(last, average, Steepest * average);
+    }
+}
