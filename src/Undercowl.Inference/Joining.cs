@@ -13,6 +13,7 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
     private int[] _sharedB = [];
     private int[] _keptA = [];
     private int[] _keptB = [];
+    private long _projected;
 
     /// <summary>Joins a with b (or only sums when b is null); variables marked in <paramref name="drop"/> are summed out.</summary>
     public Table Join(Table a, Table? b, bool[] drop)
@@ -26,9 +27,11 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
         return b is null ? SumOnly(a, keptA, rowsA, startA) : JoinSorted(a, b, shared, keptA, keptB, rowsA, startA);
     }
 
-    /// <summary>The distinct joint states of a few of the table's variables, as a table of ones.</summary>
+    /// <summary>The distinct joint states of a few of the table's variables, as a table of ones; the rows read count.</summary>
     public Table Project(Table table, int[] variables)
     {
+        Charge(0, table.Count, table.Scope);
+        _projected += table.Count;
         Ensure(ref _keptA, table.Count);
         var groups = _grouping.Number(table, variables, states, _keptA);
         var seen = new bool[groups];
@@ -70,7 +73,7 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
 
     private void Charge(long products, long rows, int[] scope)
     {
-        if (products + rows + tape.Products + tape.Rows <= budget)
+        if (products + rows + _projected + tape.Products + tape.Rows <= budget)
             return;
         throw new InferenceException(InferenceFault.RowBudget, $"The exact sum needs more than {budget} rows; raise the row budget or give it fewer findings.")
         {
