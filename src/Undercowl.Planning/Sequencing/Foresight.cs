@@ -7,6 +7,9 @@ namespace Undercowl.Planning.Sequencing;
 /// </summary>
 internal sealed class Foresight
 {
+    /// <summary>A check that tells fewer bits than this is not bought.</summary>
+    private const double Trifle = 0.01;
+
     /// <summary>So many bits unknown make the estimate count in full. Estimate.</summary>
     private const double Wide = 3;
 
@@ -20,6 +23,7 @@ internal sealed class Foresight
     private readonly int[] endOf;
     private readonly double[] mend;
     private readonly double[] mass;
+    private readonly double[] scratch;
     private double unknown;
     private double average;
     private double marginal;
@@ -44,6 +48,7 @@ internal sealed class Foresight
 
         mend = [.. mends];
         mass = new double[mend.Length];
+        scratch = new double[model.Groups];
         Price(groupWeights, costOfActing);
     }
 
@@ -131,45 +136,40 @@ internal sealed class Foresight
         return total > 0 ? Math.Max(0, total * Math.Log2(total) - sum) : 0;
     }
 
+    /// <summary>
+    /// Buys bits, best value first, until what must be mended is known. Checks that tell the same must not be counted twice:
+    /// what one adds is counted beyond each of those bought, one at a time.
+    /// </summary>
     private void Price(double[] groupWeights, double costOfActing)
     {
         double bits = Spread(groupWeights, out double total, out double mending);
         if (!(bits > 1e-9)) return;
         CheckTable checks = model.Problem.Checks;
-        var offers = new List<(double Bits, double Cost)>();
-        var weights = new double[model.Groups];
-        int start = 0;
-        for (int k = 0; k < checks.Cost.Length; k++)
+        var starts = new int[checks.Cost.Length];
+        for (int k = 1; k < starts.Length; k++) starts[k] = starts[k - 1] + checks.Outcomes[k - 1] * model.Problem.Hypotheses.Weights.Length;
+        var offers = new PriorityQueue<(int Check, double Bits, int Beyond), double>();
+        for (int k = 0; k < starts.Length; k++)
         {
-            int outcomes = checks.Outcomes[k];
-            if (checks.Allowed is null || checks.Allowed[k])
-            {
-                double left = 0;
-                for (int o = 0; o < outcomes; o++)
-                {
-                    Array.Clear(weights);
-                    for (int i = 0; i < model.Possible.Length; i++)
-                    {
-                        weights[model.GroupOf[i]] += model.Weight[i] * checks.OutcomeProbability[start + model.Possible[i] * outcomes + o];
-                    }
-
-                    left += Spread(weights, out _, out _);
-                }
-
-                if (bits - left > 1e-6) offers.Add((bits - left, checks.Cost[k]));
-            }
-
-            start += outcomes * model.Problem.Hypotheses.Weights.Length;
+            if (checks.Allowed is null || checks.Allowed[k]) Offer(k, bits - Left(starts, k, -1), 0);
         }
 
         double bought = 0, paid = 0, last = 0;
-        foreach (var (gain, cost) in offers.OrderBy(x => x.Cost / x.Bits))
+        var taken = new List<int>();
+        while (bought < bits && offers.TryDequeue(out var best, out _))
         {
-            double share = Math.Min(1, (bits - bought) / gain);
-            bought += gain * share;
-            paid += cost * share;
-            last = cost / gain;
-            if (share < 1) break;
+            if (best.Beyond < taken.Count)
+            {
+                double gain = best.Bits;
+                for (int t = best.Beyond; t < taken.Count; t++) gain = Math.Min(gain, Left(starts, -1, taken[t]) - Left(starts, best.Check, taken[t]));
+                Offer(best.Check, gain, taken.Count);
+                continue;
+            }
+
+            double share = Math.Min(1, (bits - bought) / best.Bits);
+            bought += best.Bits * share;
+            paid += checks.Cost[best.Check] * share;
+            last = checks.Cost[best.Check] / best.Bits;
+            taken.Add(best.Check);
         }
 
         // What the checks on hand cannot tell is found out by trying repairs, as the plan without checks does.
@@ -177,5 +177,35 @@ internal sealed class Foresight
         unknown = bits / total;
         average = (paid + trying * (bits - bought)) / bits;
         marginal = Math.Clamp(last, average, Steepest * average);
+
+        void Offer(int check, double gain, int beyond)
+        {
+            if (gain > Trifle) offers.Enqueue((check, gain, beyond), checks.Cost[check] / gain);
+        }
+    }
+
+    /// <summary>Bits left unknown when the answers of one or two checks are known; -1 for none.</summary>
+    private double Left(int[] starts, int one, int other)
+    {
+        CheckTable checks = model.Problem.Checks;
+        double left = 0;
+        for (int a = 0; a < (other < 0 ? 1 : checks.Outcomes[other]); a++)
+        {
+            for (int o = 0; o < (one < 0 ? 1 : checks.Outcomes[one]); o++)
+            {
+                Array.Clear(scratch);
+                for (int i = 0; i < model.Possible.Length; i++)
+                {
+                    int h = model.Possible[i];
+                    scratch[model.GroupOf[i]] += model.Weight[i]
+                        * (one < 0 ? 1 : checks.OutcomeProbability[starts[one] + h * checks.Outcomes[one] + o])
+                        * (other < 0 ? 1 : checks.OutcomeProbability[starts[other] + h * checks.Outcomes[other] + a]);
+                }
+
+                left += Spread(scratch, out _, out _);
+            }
+        }
+
+        return left;
     }
 }

@@ -3,23 +3,23 @@ namespace Undercowl.Planning.Tests.Twin;
 /// <summary>What it really costs to take the planner's first proposal, plan again, and so on to the end.</summary>
 internal static class Replanning
 {
-    internal static double Cost(Worlds state)
+    internal static double Cost(Worlds state, PlannerOptions? options = null)
     {
         if (state.All.Length == 0) return 0;
-        PlanStep step = new Planner().Rank(Problem(state)).First.Step;
+        PlanStep step = new Planner(options).Rank(Problem(state)).First.Step;
         switch (step.Kind)
         {
             case StepKind.Refer:
                 return state.Refer();
             case StepKind.SystemTest:
                 (double tested, Worlds failed) = state.Test();
-                return tested + Cost(failed);
+                return tested + Cost(failed, options);
             case StepKind.Action:
                 (double acted, Worlds done) = state.Act(step.Index);
-                return acted + Cost(done);
+                return acted + Cost(done, options);
             default:
                 (double asked, Worlds[] outcomes) = state.Ask(step.Index);
-                return asked + outcomes.Sum(Cost);
+                return asked + outcomes.Sum(o => Cost(o, options));
         }
     }
 
