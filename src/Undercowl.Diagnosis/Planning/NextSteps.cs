@@ -17,6 +17,9 @@ internal sealed class NextSteps
     private const ulong Seed = 20;
     private const int Draws = 400;
 
+    /// <summary>Expected costs within this ratio of one another are equal for all that the draws can tell. Estimate.</summary>
+    private const double SameCost = 1.02;
+
     private readonly JobNetwork _network;
     private readonly StandingEngine _standing;
     private readonly Knowledge.Complaint _complaint;
@@ -55,7 +58,7 @@ internal sealed class NextSteps
         List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];
         var ranking = new Planner(new PlannerOptions { Foresight = true }).Rank(Problem(all));
         var proposals = new List<ProposedStep>();
-        foreach (var proposal in ranking.Proposals)
+        foreach (var proposal in MostTellingFirst(ranking.Proposals, all))
         {
             if (proposals.Count >= top)
             {
@@ -87,6 +90,68 @@ internal sealed class NextSteps
             _candidates.Unavailable,
             [.. _standing.Restore.Select(r => new RestoreAnswer(r.Key, r.What, r.How))],
             _costs.Currency);
+    }
+
+    /// <summary>By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost.</summary>
+    private IEnumerable<Proposal> MostTellingFirst(IReadOnlyList<Proposal> ranked, List<Candidate> checks)
+    {
+        var left = ranked.ToList();
+        var ends = Ends();
+        var told = new Dictionary<int, double>();
+        while (left.Count > 0)
+        {
+            var best = left[0];
+            if (best.Step.Kind == StepKind.Check)
+            {
+                best = left
+                    .TakeWhile(p => p.Step.Kind == StepKind.Check && p.ExpectedCostToFinish <= left[0].ExpectedCostToFinish * SameCost)
+                    .MaxBy(p => Bits(p.Step.Index))!;
+            }
+
+            left.Remove(best);
+            yield return best;
+        }
+
+        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(checks[check], ends) / _effort.Minutes(checks[check].Check, checks[check].SetUp);
+    }
+
+    /// <summary>For each drawn engine the number of what must be mended; engines in which the same must be mended share one.</summary>
+    private int[] Ends()
+    {
+        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
+        var ends = new int[_run.Count];
+        for (var d = 0; d < ends.Length; d++)
+        {
+            var key = string.Join(',', _repairs.Needed[d]);
+            ends[d] = numbers.TryGetValue(key, out var known) ? known : numbers[key] = numbers.Count;
+        }
+
+        return ends;
+    }
+
+    /// <summary>Bits that the answer of a check tells of what must be mended.</summary>
+    private double Told(Candidate candidate, int[] ends)
+    {
+        var outcomes = candidate.Outcomes.Names.Count;
+        var joint = new double[(ends.Max() + 1) * outcomes];
+        var next = 0;
+        foreach (var chance in OutcomeChances(candidate))
+        {
+            joint[ends[next / outcomes] * outcomes + next % outcomes] += chance / _run.Count;
+            next++;
+        }
+
+        var answers = new double[outcomes];
+        var mended = new double[joint.Length / outcomes];
+        for (var i = 0; i < joint.Length; i++)
+        {
+            answers[i % outcomes] += joint[i];
+            mended[i / outcomes] += joint[i];
+        }
+
+        return Spread(answers) + Spread(mended) - Spread(joint);
+
+        static double Spread(double[] chances) => -chances.Sum(p => p > 0 ? p * Math.Log2(p) : 0);
     }
 
     private InterlockStatus? Holding(Proposal proposal, int open, List<(Candidate Candidate, InterlockStatus By)> held) => proposal.Step.Kind switch

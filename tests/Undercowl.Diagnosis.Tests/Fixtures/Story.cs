@@ -1,5 +1,7 @@
 using System.Globalization;
+using Undercowl.Diagnosis.Answers;
 using Undercowl.Jobs;
+using Xunit;
 
 namespace Undercowl.Diagnosis.Tests.Fixtures;
 
@@ -44,6 +46,39 @@ internal sealed class Story
     public Story Swap(string part, string a, string b) => Take(Drafting.Swap(Diagnosis, part, a, b));
 
     public Story Remedy(string action, string? at = null) => Take(Drafting.Remedy(Diagnosis, action, at));
+
+    /// <summary>The same reading at each of these cylinders.</summary>
+    public Story FindAll(string check, string reading, IEnumerable<int> cylinders, params (string Key, string Value)[] setUp)
+    {
+        foreach (var cylinder in cylinders)
+        {
+            Find(check, reading, $"cyl:{cylinder}", setUp);
+        }
+
+        return this;
+    }
+
+    public IEnumerable<int> Cylinders => Enumerable.Range(1, Diagnosis.Layout.Cylinders);
+
+    /// <summary>What is proposed next, best first.</summary>
+    public IReadOnlyList<ProposedStep> Next(int top = 3) => Diagnosis.Next(top).Proposals;
+
+    /// <summary>The first proposal is one of these checks or remedies.</summary>
+    public Story ProposesFirst(params string[] ids) => Proposes(1, p => ids.Contains(p.Id), string.Join(" or ", ids));
+
+    /// <summary>One of these checks or remedies is among the first three proposals.</summary>
+    public Story ProposesSoon(params string[] ids) => Proposes(3, p => ids.Contains(p.Id), string.Join(" or ", ids));
+
+    /// <summary>Such a step is among the first <paramref name="top"/> proposals.</summary>
+    public Story Proposes(int top, Func<ProposedStep, bool> such, string what)
+    {
+        var steps = Next(8);
+        Assert.True(steps.Take(top).Any(such), string.Join(Environment.NewLine, [
+            $"Not among the first {top} proposals: {what}.",
+            .. steps.Select(p => $"  {p.ExpectedCostToFinish:0.00} {p.Kind} {p.Id} {p.Place} {p.With} ({p.Cost:0.00}) {p.Why}"),
+            .. Diagnosis.BeliefNow().Causes.Take(10).Select(c => $"  now {c.Now:0.0000} {c.Cause}")]));
+        return this;
+    }
 
     public Story SetUp(string key, string value) => Take(Drafting.SetUp(Diagnosis, new Dictionary<string, string> { [key] = value }));
 

@@ -1,0 +1,89 @@
+using Undercowl.Diagnosis.Beliefs;
+using Undercowl.Diagnosis.Tests.Fixtures;
+using Xunit;
+
+namespace Undercowl.Diagnosis.Tests.Scenarios;
+
+/// <summary>Blue spark everywhere: wet plugs say flooding, dry plugs say no fuel, and a spark fault is hardly left.</summary>
+public sealed class GoodSparkTests
+{
+    private static readonly string[] SparkParts =
+    [
+        "ignition-coil@", "double-coil@", "charge-coil@", "trigger@", "crank-sensor@", "control-unit@", "coil-driver@", "coil-connector@", "coil-ground@", "coil-feed@", "plug-lead@", "plug-cap@", "key-switch@side:boat.run", "lanyard-switch@",
+    ];
+
+    private static readonly string[] Timing = ["flywheel-key@engine.fit=sheared", "lead-routing@engine.order=crossed", "timing-belt@engine.drive=jumped"];
+
+    [Theory]
+    [InlineData("two-stroke-3-cdi", "starting-enrichment@engine.use=over-primed", "how-primed")]
+    [InlineData("four-stroke-4-inductive", "cold-start-control@engine.use=over-fuelled", "how-cranked")]
+    public void Wet_plugs_mean_flooding_with_timing_and_a_plug_that_fails_under_pressure_still_in_the_list(string layout, string flooded, string asks)
+    {
+        var story = BlueEverywhere(layout, "fuel");
+        Assert.Equal(flooded, Leader(story));
+        SparkCausesFall(story, flooded);
+        StayInTheList(story);
+        Assert.Equal("make-safe", story.Next()[0].Kind);
+        story.Proposes(3, p => p.Id == "fuel-sample" || p.Id == asks, "whether it was flooded, or the fuel is bad");
+    }
+
+    [Theory]
+    [InlineData("two-stroke-3-cdi")]
+    [InlineData("four-stroke-4-inductive")]
+    public void Dry_plugs_mean_no_fuel(string layout)
+    {
+        var story = BlueEverywhere(layout, "dry");
+        string[] noFuel =
+        [
+            "fuel-tank@side:boat.level=*", "tank-vent@side:boat.*", "fuel-line@side:boat.*", "primer-bulb@side:boat.*", "fuel-filter@engine.*", "fuel-pump@engine.*",
+            .. layout == "two-stroke-3-cdi"
+                ? (string[])["starting-enrichment@engine.action=not-working", "carburettor@cyl:*", "unlisted*.mixture=*"]
+                : ["cold-start-control@engine.signal=*", "injection-pump@engine.*", "pressure-regulator@engine.setting=low", "main-relay@engine.*", "injector@cyl:*", "unlisted*.mixture=*"],
+        ];
+        Verdict.Is(story, noFuel);
+        SparkCausesFall(story, "fuel-tank@side:boat.level=empty");
+        StayInTheList(story);
+        story.ProposesFirst("bulb-feel", "tank-level", "tank-vent-open", "fuel-at-pump");
+    }
+
+    private static Story BlueEverywhere(string layout, string plugs)
+    {
+        var story = Shop.Story(layout, "no-start").Find("cranking-by-ear", "brisk");
+        return story
+            .FindAll("spark-to-ground", "always", story.Cylinders)
+            .FindAll("plug-own-spark", "blue", story.Cylinders)
+            .FindAll("plug-wetness", plugs, story.Cylinders);
+    }
+
+    private static string Leader(Story story) => story.Diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).MaxBy(c => c.AsFound)!.Cause;
+
+    /// <summary>Each spark cause is less likely than when only the complaint was known, and 10 dB below the leader.</summary>
+    private static void SparkCausesFall(Story story, string leader)
+    {
+        var before = Shop.Story(story.Diagnosis.Layout.Id, "no-start").Diagnosis.BeliefNow().Causes.ToDictionary(c => c.Cause, c => c.AsFound);
+        var after = story.Diagnosis.BeliefNow().Causes;
+        var lead = Decibans.Of(after.Single(c => c.Cause == leader).AsFound);
+        var spark = after.Where(c => SparkParts.Any(p => c.Cause.StartsWith(p, StringComparison.Ordinal))).ToArray();
+        Assert.NotEmpty(spark);
+        Assert.All(spark, c =>
+        {
+            Assert.True(c.AsFound < before[c.Cause] || c.AsFound < c.Prior * 1.1, $"{c.Cause} rose from {before[c.Cause]} to {c.AsFound}");
+            Assert.True(Decibans.Of(c.AsFound) <= lead - 10, $"{c.Cause} is only {lead - Decibans.Of(c.AsFound):0.0} dB below");
+        });
+    }
+
+    /// <summary>Spark in air says nothing of when it comes nor of the plug under pressure: neither falls below half of what it was
+    /// before anything was known.</summary>
+    private static void StayInTheList(Story story)
+    {
+        var causes = story.Diagnosis.BeliefNow().Causes;
+        foreach (var timing in causes.Where(c => Timing.Contains(c.Cause)))
+        {
+            Assert.True(timing.AsFound >= timing.Prior / 2, $"{timing.Cause} fell to {timing.AsFound} from {timing.Prior}");
+        }
+
+        var plugs = causes.Where(c => c.Aspect == "insulator").ToArray();
+        Assert.Equal(story.Diagnosis.Layout.Cylinders, plugs.Length);
+        Assert.All(plugs, c => Assert.True(c.AsFound >= c.Prior / 2, $"{c.Cause} fell to {c.AsFound} from {c.Prior}"));
+    }
+}
