@@ -16,14 +16,10 @@ internal sealed class StandingEngine
     public StandingEngine(EngineModel model, Projection projection, EngineState now)
     {
         _model = model;
-        var opening = projection.Complaints.Count > 0 ? projection.Complaints[0].SetUp : new Dictionary<string, string>();
         foreach (var entry in projection.Live)
         {
             switch (entry.Body)
             {
-                case Opened or Jobs.Complaint:
-                    Heat(opening);
-                    break;
                 case Finding finding:
                     Take(finding.SetUp, onlyLasting: true);
                     break;
@@ -57,17 +53,6 @@ internal sealed class StandingEngine
     /// <summary>The keys whose change ends the occasion and whose values are the heat words of the log.</summary>
     public IEnumerable<SetUpKey> HeatKeys() => _model.Knowledge.SetUps.Where(k =>
         k.EndsOccasion && Enum.GetValues<Heat>().All(heat => k.Values.Any(v => v.Id == Word(heat))));
-
-    private void Heat(IReadOnlyDictionary<string, string> setUp)
-    {
-        foreach (var key in HeatKeys())
-        {
-            if (setUp.TryGetValue(key.Id, out var value))
-            {
-                _left[key.Id] = value;
-            }
-        }
-    }
 
     private void Take(IReadOnlyDictionary<string, string> setUp, bool onlyLasting)
     {

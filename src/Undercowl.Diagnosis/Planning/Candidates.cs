@@ -9,7 +9,7 @@ using Undercowl.Knowledge;
 namespace Undercowl.Diagnosis.Planning;
 
 /// <summary>
-/// All checks that could be done next. Those that an interlock withholds are kept apart, so that their worth can still be
+/// All checks that could be done next, in the engine as it stands and in the heat in which the complaint shows. Those that an interlock withholds are kept apart, so that their worth can still be
 /// seen; those that cannot be done, or would only repeat a reading that errs the same way, are left out with the reason.
 /// </summary>
 internal sealed class Candidates
@@ -26,11 +26,16 @@ internal sealed class Candidates
     public Candidates(JobNetwork network, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Func<string, int, double[]> levelChances)
     {
         (_network, _standing, _interlocks, _levelChances) = (network, standing, interlocks, levelChances);
+        var complained = ComplainedOf();
         foreach (var check in network.Model.Checks)
         {
             foreach (var place in Places(network.Model, check))
             {
-                Consider(check, place);
+                Consider(check, place, null);
+                if (complained.Count > 0)
+                {
+                    Consider(check, place, complained);
+                }
             }
         }
     }
@@ -64,12 +69,23 @@ internal sealed class Candidates
         return hazards;
     }
 
-    private void Consider(Check check, string place)
+    /// <summary>The heat in which the complaint shows, where the engine has another one now.</summary>
+    private Dictionary<string, string> ComplainedOf() => _standing.HeatKeys()
+        .Select(key => (key.Id, Now: _standing.Left.GetValueOrDefault(key.Id, key.Default), Wanted: _network.Projection.Complaints.Select(c => c.SetUp.GetValueOrDefault(key.Id)).FirstOrDefault(v => v is not null)))
+        .Where(heat => heat.Wanted is { } wanted && wanted != heat.Now)
+        .ToDictionary(heat => heat.Id, heat => heat.Wanted!);
+
+    private void Consider(Check check, string place, Dictionary<string, string>? heat)
     {
         var model = _network.Model;
-        var setUp = SetUpResolution.Of(model, check, place, _standing);
+        var setUp = SetUpResolution.Of(model, check, place, _standing, heat?.Where(h => !check.SetUp.ContainsKey(h.Key)).ToDictionary());
         if (Reason(check, place, setUp) is { } reason)
         {
+            if (heat is not null)
+            {
+                return;
+            }
+
             Unavailable.Add(new NotProposed("check", check.Id, place, check.Name, reason));
             return;
         }
@@ -94,6 +110,12 @@ internal sealed class Candidates
 
         var tool = check.Likelihood.Tool is null ? _network.Laying.Erring(check) : null;
         if ((signal.IsConstant && tool is null) || Repeats(check, place, signal))
+        {
+            return;
+        }
+
+        if (heat is not null && Open.Concat(Withheld.Select(w => w.Candidate)).LastOrDefault() is { } usual
+            && usual.Check == check && usual.Place == place && usual.Signal.Node == signal.Node)
         {
             return;
         }

@@ -1,0 +1,47 @@
+using Undercowl.Diagnosis.Tests.Fixtures;
+using Xunit;
+
+namespace Undercowl.Diagnosis.Tests.Scenarios;
+
+/// <summary>What the plugs tell: a white one, and an oily one that means other things on two strokes than on four.</summary>
+public sealed class PlugReadingTests
+{
+    [Theory]
+    [InlineData("two-stroke-3-cdi", "carburettor@cyl:2.jets=part-blocked", "crankcase-seal@cyl:2.*", "reed-valve@cyl:2.*")]
+    [InlineData("four-stroke-4-inductive", "injector@cyl:2.spray=part-blocked", "intake-joint@cyl:2.*")]
+    public void One_white_plug_with_good_spark_means_that_cylinder_runs_lean_and_the_warning_says_what_that_does(string layout, params string[] lean)
+    {
+        var story = Shop.Story(layout, "misses");
+        story
+            .FindAll("spark-to-ground", "always", story.Cylinders)
+            .FindAll("plug-deposit", "tan", story.Cylinders.Where(c => c != 2))
+            .Find("plug-deposit", "white", "cyl:2");
+        Verdict.Is(story, lean);
+        var white = story.Diagnosis.BeliefNow().Causes.Single(c => c.Cause == "spark-plug@cyl:2.deposit=white");
+        Assert.True(white.AsFound > 0.5);
+        Assert.Contains("can cost the engine", white.Warning, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_oily_plug_is_a_dead_or_weak_lane_on_the_two_stroke_and_worn_metal_on_the_four_stroke()
+    {
+        var two = Kinds(OneOily("two-stroke-3-cdi"));
+        var four = Kinds(OneOily("four-stroke-4-inductive"));
+        Assert.Empty(two.Intersect(four));
+        // An idle cylinder does not burn its oil: whatever stops the spark wets the plug. No stem seals on a two-stroke.
+        Assert.All(two, kind => Assert.Contains(kind, (string[])["ignition-coil.winding", "plug-lead.seating", "trigger.winding", "control-unit.output", "coil-ground.bond", "oil-mix.ratio", "cylinder.liquid"]));
+        Assert.All(four, kind => Assert.Contains(kind, (string[])["piston-rings.seal", "piston-rings.oil-control", "valves.stem-seals", "cylinder.liquid"]));
+
+        static string[] Kinds(Story story) => [.. story.Diagnosis.BeliefNow().Causes
+            .Where(c => !c.Consequence)
+            .OrderByDescending(c => c.AsFound)
+            .Take(3)
+            .Select(c => $"{c.Part}.{c.Aspect}")];
+    }
+
+    private static Story OneOily(string layout)
+    {
+        var story = Shop.Story(layout, "misses");
+        return story.FindAll("plug-deposit", "tan", story.Cylinders.Where(c => c != 3)).Find("plug-deposit", "oily", "cyl:3");
+    }
+}

@@ -1,0 +1,76 @@
+using Undercowl.Diagnosis.Tests.Fixtures;
+using Undercowl.Jobs;
+using Xunit;
+
+namespace Undercowl.Diagnosis.Tests.Scenarios;
+
+/// <summary>Fuel vapour keeps sparks and cranking back, and nothing ends while the engine is not as it was.</summary>
+public sealed class SafetyTests
+{
+    [Theory]
+    [InlineData("two-stroke-3-cdi")]
+    [InlineData("four-stroke-4-inductive")]
+    public void Nothing_recorded_about_smell_withholds_cranking_and_spark_and_smelling_comes_first(string layout)
+    {
+        var story = new Story(Shop.Workbench, layout, "no-start");
+        AllWithheld(story);
+        Assert.Equal("fuel-smell", story.Next()[0].Id);
+    }
+
+    [Theory]
+    [InlineData("two-stroke-3-cdi")]
+    [InlineData("four-stroke-4-inductive")]
+    public void Smell_recorded_withholds_them_until_every_condition_is_met(string layout)
+    {
+        var story = new Story(Shop.Workbench, layout, "no-start").Find("fuel-smell", "strong");
+        AllWithheld(story);
+        var conditions = story.Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour").Missing.Select(m => m.Id).ToArray();
+        Assert.Equal(4, conditions.Length);
+        for (var met = 1; met <= conditions.Length; met++)
+        {
+            Assert.Equal("make-safe", story.Next()[0].Kind);
+            story.Record(new Interlock(conditions[met - 1], "met"));
+            if (met < conditions.Length)
+            {
+                AllWithheld(story);
+                Assert.Equal(conditions[met..], story.Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour").Missing.Select(m => m.Id));
+            }
+        }
+
+        Assert.Contains(story.Next(8), p => p.SetUp.GetValueOrDefault("engine") == "cranking");
+    }
+
+    [Fact]
+    public void A_withheld_check_that_was_done_anyway_is_recorded_with_a_warning()
+    {
+        var story = new Story(Shop.Workbench, "two-stroke-3-cdi", "no-start").Find("fuel-smell", "strong").Find("spark-to-ground", "never", "cyl:1");
+        Assert.Contains(story.Warnings, w => w.Contains("withheld", StringComparison.Ordinal));
+        var finding = Assert.IsType<Finding>(story.Job.Entries[^1].Body);
+        Assert.Equal(["fuel-vapour"], finding.Against);
+        Assert.True(story.AsFound("ignition-coil@cyl:1.winding=open") > Shop.Story("two-stroke-3-cdi", "no-start").AsFound("ignition-coil@cyl:1.winding=open"), "it counts as evidence all the same");
+    }
+
+    [Fact]
+    public void Sign_off_is_refused_while_the_stop_wire_is_off_or_parts_stand_swapped_and_each_is_named()
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start")
+            .Find("spark-stop-wire-off", "always", "cyl:1")
+            .Swap("ignition-coil", "cyl:1", "cyl:3");
+        var proof = story.Diagnosis.Proof();
+        Assert.False(proof.Proven);
+        Assert.Single(proof.Missing, m => m.Contains("stop wire", StringComparison.OrdinalIgnoreCase));
+        Assert.Single(proof.Missing, m => m.Contains("ignition coil", StringComparison.OrdinalIgnoreCase) && m.Contains("undo", StringComparison.Ordinal));
+        story.SetUp("stop-wire", "on").Swap("ignition-coil", "cyl:1", "cyl:3");
+        Assert.Empty(story.Diagnosis.Restore);
+        Assert.DoesNotContain(story.Diagnosis.Proof().Missing, m => m.Contains("undo", StringComparison.Ordinal));
+    }
+
+    private static void AllWithheld(Story story)
+    {
+        var next = story.Diagnosis.Next(200);
+        Assert.DoesNotContain(next.Proposals, p => p.SetUp.GetValueOrDefault("engine") is "cranking" or "running");
+        Assert.Contains(next.Withheld, w => w.Id == "spark-to-ground");
+        Assert.Contains(next.Withheld, w => w.Id == "cranking-rpm");
+        Assert.Contains(next.Withheld, w => w.Id == "battery-cranking-volts");
+    }
+}

@@ -1,0 +1,36 @@
+using Undercowl.Diagnosis.Tests.Fixtures;
+using Xunit;
+
+namespace Undercowl.Diagnosis.Tests.Scenarios;
+
+/// <summary>Plugs worn everywhere and one open coil: two faults that have nothing to do with each other.</summary>
+public sealed class TwoFaultsTests
+{
+    [Theory]
+    [InlineData("two-stroke-3-cdi")]
+    [InlineData("four-stroke-8-inductive")]
+    public void Both_are_believed_and_both_stand_in_the_first_explanation(string layout)
+    {
+        var story = Shop.Story(layout, "misses");
+        var measured = story.Cylinders.Take(4).ToArray();
+        foreach (var cylinder in measured)
+        {
+            story.Find("plug-electrodes", "rounded", $"cyl:{cylinder}").Find("plug-gap", cylinder == 2 ? "1.55mm" : "1.6mm", $"cyl:{cylinder}");
+        }
+
+        story
+            .FindAll("spark-to-ground", "always", measured.Where(c => c != 2))
+            .Find("spark-to-ground", "never", "cyl:2")
+            .Swap("ignition-coil", "cyl:2", "cyl:3")
+            .Find("spark-to-ground", "always", "cyl:2")
+            .Find("spark-to-ground", "never", "cyl:3");
+
+        Verdict.Is(story, [.. measured.Select(c => $"spark-plug@cyl:{c}.electrodes=worn"), "ignition-coil@cyl:2.*"]);
+        Assert.All(measured, c => Assert.True(story.AsFound($"spark-plug@cyl:{c}.electrodes=worn") > 0.8));
+        Assert.True(story.AsFound("ignition-coil@cyl:2.winding=open") + story.AsFound("ignition-coil@cyl:2.winding=weak") > 0.9);
+        var first = story.Diagnosis.BeliefNow().Explanations[0].Causes;
+        Assert.Contains("ignition-coil@cyl:2.winding=open", first);
+        Assert.All(measured, c => Assert.Contains($"spark-plug@cyl:{c}.electrodes=worn", first));
+        Assert.Equal(measured.Length + 1, first.Count);
+    }
+}
