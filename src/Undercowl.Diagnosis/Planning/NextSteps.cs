@@ -20,6 +20,9 @@ internal sealed class NextSteps
     /// <summary>Expected costs within this ratio of one another are equal for all that the draws can tell. Estimate.</summary>
     private const double SameCost = 1.02;
 
+    /// <summary>A check that tells at least this part of what another tells is as good. Estimate.</summary>
+    private const double AsTelling = 0.9;
+
     private readonly JobNetwork _network;
     private readonly StandingEngine _standing;
     private readonly Knowledge.Complaint _complaint;
@@ -103,9 +106,12 @@ internal sealed class NextSteps
             var best = left[0];
             if (best.Step.Kind == StepKind.Check)
             {
-                best = left
-                    .TakeWhile(p => p.Step.Kind == StepKind.Check && p.ExpectedCostToFinish <= left[0].ExpectedCostToFinish * SameCost)
-                    .MaxBy(p => Bits(p.Step.Index))!;
+                var equal = left.TakeWhile(p => p.Step.Kind == StepKind.Check && p.ExpectedCostToFinish <= left[0].ExpectedCostToFinish * SameCost).ToArray();
+                var most = equal.MaxBy(p => Bits(p.Step.Index))!;
+                // Where one check tells as much at several places, the first place is as good as any.
+                best = equal
+                    .Where(p => checks[p.Step.Index].Check == checks[most.Step.Index].Check && Bits(p.Step.Index) >= AsTelling * Bits(most.Step.Index))
+                    .MinBy(p => p.Step.Index)!;
             }
 
             left.Remove(best);
@@ -149,7 +155,7 @@ internal sealed class NextSteps
             mended[i / outcomes] += joint[i];
         }
 
-        return Spread(answers) + Spread(mended) - Spread(joint);
+        return Math.Max(0, Spread(answers) + Spread(mended) - Spread(joint));
 
         static double Spread(double[] chances) => -chances.Sum(p => p > 0 ? p * Math.Log2(p) : 0);
     }
