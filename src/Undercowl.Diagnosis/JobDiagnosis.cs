@@ -61,6 +61,7 @@ public sealed class JobDiagnosis
             Belief.Causes(),
             explanations,
             coverage,
+            Disagreement.Of(_network),
             [.. _network.WithoutEffect.Select(f => $"{f.Body.Check} at {f.Body.Place} ({f.Id})")]);
     }
 

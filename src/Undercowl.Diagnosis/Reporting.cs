@@ -1,5 +1,6 @@
 using System.Globalization;
 using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Engine;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
 
@@ -32,9 +33,9 @@ internal static class Reporting
             1,
             diagnosis.Layout.Name,
             string.Join("; ", projection.Complaints.Select(c => (knowledge.Complaints.FirstOrDefault(k => k.Id == c.Id)?.Name ?? c.Id) + (c.Words is null ? "" : $" (\"{c.Words}\")"))),
-            [.. projection.Live.Select(e => Entry(knowledge, e))],
-            [.. projection.Withdrawn.Select(w => Entry(knowledge, w.Entry))],
-            [.. diagnosis.Belief.Causes().OrderByDescending(c => c.AsFound).Take(Leading)],
+            [.. projection.Live.Select(e => Entry(diagnosis.Network.Model, e))],
+            [.. projection.Withdrawn.Select(w => Entry(diagnosis.Network.Model, w.Entry))],
+            [.. diagnosis.Belief.Causes().Where(c => !c.Consequence).OrderByDescending(c => c.AsFound).Take(Leading)],
             diagnosis.Proof(),
             [.. diagnosis.Restore.Select(r => new RestoreAnswer(r.Key, r.What, r.How))],
             [.. diagnosis.Interlocks.Where(i => !i.Clear).Select(i => i.Reason)],
@@ -42,30 +43,41 @@ internal static class Reporting
             projection.Ending is { } ended ? Kebab(ended.Body.Outcome.ToString()) : "open");
     }
 
-    private static ReportEntry Entry(KnowledgeBase knowledge, Entry entry) => new(
-        entry.Id.ToString(), entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), entry.Body.Kind, Text(knowledge, entry.Body));
+    private static ReportEntry Entry(EngineModel model, Entry entry) => new(
+        entry.Id.ToString(), entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), entry.Body.Kind, Text(model, model.Knowledge, entry.Body));
 
-    private static string Text(KnowledgeBase knowledge, EntryBody body) => body switch
+    private static string Text(EngineModel model, KnowledgeBase knowledge, EntryBody body) => body switch
     {
         Opened opened => $"Opened: {knowledge.Complaints.FirstOrDefault(c => c.Id == opened.Complaint.Id)?.Name ?? opened.Complaint.Id}",
-        Finding f => $"{Check(knowledge, f)?.Name ?? f.Check}{Words.At(f.Place.Text)}: {Words.Reading(Check(knowledge, f), f.Value)}",
-        Jobs.Remedy r => $"{knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Name ?? r.Action}{Words.At(r.Place.Text)}",
+        Finding f => $"{Check(knowledge, f)?.Name ?? f.Check}{Words.At(model, Check(knowledge, f)?.At ?? "", f.Place.Text)}: {Words.Reading(Check(knowledge, f), f.Value)}",
+        Jobs.Remedy r => $"{knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Name ?? r.Action}{Words.At(model, knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Part ?? "", r.Place.Text)}",
         Swap s => $"Exchanged: {knowledge.Parts.FirstOrDefault(p => p.Id == s.Part)?.Name ?? s.Part}{Words.At(s.A.Text)} with that{Words.At(s.B.Text)}",
-        SetUpChange c => $"Engine as it stands: {string.Join(", ", c.Change.Select(p => $"{p.Key} {p.Value}"))}",
-        Intake i => $"{knowledge.Intake.FirstOrDefault(q => q.Id == i.Question)?.Ask ?? i.Question} {i.Answer}",
+        SetUpChange c => $"Engine as it stands: {string.Join(", ", c.Change.Select(p => Standing(model, p.Key, p.Value)))}",
+        Intake i => knowledge.Intake.FirstOrDefault(q => q.Id == i.Question) is { } asked
+            ? $"{asked.Ask} {asked.Answers.FirstOrDefault(a => a.Id == i.Answer)?.Name ?? i.Answer}"
+            : $"{i.Question} {i.Answer}",
         Ventilated v => $"Clear of vapour: {string.Join(", ", v.Clear)}",
         Jobs.Interlock i => $"{knowledge.Interlocks.SelectMany(k => k.Lift).FirstOrDefault(l => l.Id == i.Id)?.Name ?? i.Id}: {i.State}",
         Occasion o => $"{o.Why} ({o.Heat.ToString().ToLowerInvariant()})",
         Declined d => $"Declined {d.What}: {d.Why}",
         Note n => n.Text,
-        Withdrawn w => $"Taken back: {w.Entry}. {w.Why}",
+        Withdrawn w => $"Taken back: {w.Entry.ToString()[^8..]}. {w.Why}",
         Specs s => $"Own specification of {s.Part} {s.Item}, from {s.Origin}",
         Ambient a => $"Ambient: {string.Join(", ", new[] { a.Temperature, a.Pressure, a.Altitude, a.Humidity }.OfType<Measured>())}",
-        CautionAcknowledged c => $"Caution read: {c.Caution}",
+        CautionAcknowledged c => knowledge.Cautions.FirstOrDefault(k => k.Id == c.Caution)?.Text ?? c.Caution,
         Proof p => p.Statement,
         SignOff s => $"Signed off as {Kebab(s.Outcome.ToString())} by {s.By}",
         _ => body.Kind,
     };
+
+    /// <summary>A set-up key and its value in words, its cylinder with it.</summary>
+    private static string Standing(EngineModel model, string key, string value)
+    {
+        var at = key.IndexOf('@', StringComparison.Ordinal);
+        return model.SetUpKey(at < 0 ? key : key[..at])?.Values.FirstOrDefault(v => v.Id == value) is { } known
+            ? known.Name + (at < 0 ? "" : Words.At(key[(at + 1)..]))
+            : $"{key} {value}";
+    }
 
     private static Check? Check(KnowledgeBase knowledge, Finding finding) => knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check);
 

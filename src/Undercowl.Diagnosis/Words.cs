@@ -9,18 +9,31 @@ namespace Undercowl.Diagnosis;
 internal static class Words
 {
     public static string Cause(AspectInstance aspect, int state) =>
-        $"{aspect.Part.Kind.Name}{At(aspect.Part.Place)}{Output(aspect)}: {aspect.Conditions[state - 1].Name}";
+        $"{Part(aspect.Part)}{Output(aspect)}: {aspect.Conditions[state - 1].Name}";
 
-    public static string At(string place)
+    /// <summary>A part and whose it is: <c>ignition coil of cylinder 2</c>. A side is said only where both have one.</summary>
+    public static string Part(PartInstance part) => part.Kind.Name + (part.Alone && part.Place.StartsWith("side:", StringComparison.Ordinal) ? "" : Joined(part.Place, "of"));
+
+    /// <summary>Where something is done, to follow its name: <c> at cylinder 2</c>; empty for the engine as a whole.</summary>
+    public static string At(string place) => Joined(place, "at");
+
+    /// <summary>Where a check or remedy of a part is done; a side is said only where both have one.</summary>
+    /// <param name="model">The engine.</param>
+    /// <param name="kind">The sort of part that it is done at.</param>
+    /// <param name="place">The place.</param>
+    public static string At(EngineModel model, string kind, string place) =>
+        place.StartsWith("side:", StringComparison.Ordinal) && model.Parts.Count(p => p.Kind.Id == kind) < 2 ? "" : At(place);
+
+    private static string Joined(string place, string word)
     {
         var colon = place.IndexOf(':', StringComparison.Ordinal);
         return (colon < 0 ? place : place[..colon]) switch
         {
             "engine" => "",
-            "cyl" => $" of cylinder {place[(colon + 1)..]}",
-            "pair" => $" of cylinders {place[(colon + 1)..].Replace("+", " and ", StringComparison.Ordinal)}",
-            "group" => $" of cylinders {place[(colon + 1)..].Replace("+", ", ", StringComparison.Ordinal)}",
-            "bank" => $" of bank {place[(colon + 1)..]}",
+            "cyl" => $" {word} cylinder {place[(colon + 1)..]}",
+            "pair" => $" {word} cylinders {place[(colon + 1)..].Replace("+", " and ", StringComparison.Ordinal)}",
+            "group" => $" {word} cylinders {place[(colon + 1)..].Replace("+", ", ", StringComparison.Ordinal)}",
+            "bank" => $" {word} bank {place[(colon + 1)..]}",
             "side" => $" on the {place[(colon + 1)..]} side",
             _ => $" at {place}",
         };

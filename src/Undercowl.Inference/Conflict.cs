@@ -9,17 +9,22 @@ namespace Undercowl.Inference;
 /// </summary>
 public sealed class Conflict
 {
-    private Conflict(double measure, IReadOnlyList<ConflictShare> shares, IReadOnlyList<string> irreducible)
+    private readonly Lazy<IReadOnlyList<ConflictShare>> _shares;
+
+    private Conflict(double measure, Func<IReadOnlyList<ConflictShare>> shares, IReadOnlyList<string> irreducible)
     {
         Measure = measure;
-        Shares = shares;
+        _shares = new Lazy<IReadOnlyList<ConflictShare>>(shares);
         Irreducible = irreducible;
     }
 
     public double Measure { get; }
 
-    /// <summary>One entry a label, the most at odds with the rest first; empty when the findings contradict each other.</summary>
-    public IReadOnlyList<ConflictShare> Shares { get; }
+    /// <summary>
+    /// One entry a label, the most at odds with the rest first; empty when the findings contradict each other. Each costs
+    /// a run of its own, so they are worked out when first asked for; the evidence must not have changed until then.
+    /// </summary>
+    public IReadOnlyList<ConflictShare> Shares => _shares.Value;
 
     /// <summary>Labels that cannot all be true although any fewer of them can; empty when the findings are possible.</summary>
     public IReadOnlyList<string> Irreducible { get; }
@@ -32,19 +37,13 @@ public sealed class Conflict
         var labels = Labels(evidence);
         var all = LogEvidence(evidence, _ => true, options);
         if (double.IsNegativeInfinity(all))
-            return new Conflict(double.PositiveInfinity, [], Shrink(evidence, labels, options));
-        var measure = -all;
-        var shares = new List<ConflictShare>();
-        foreach (var label in labels)
-        {
-            var alone = LogEvidence(evidence, l => l == label, options);
-            var others = LogEvidence(evidence, l => l != label, options);
-            measure += alone;
-            shares.Add(new ConflictShare(label, alone + others - all));
-        }
+            return new Conflict(double.PositiveInfinity, () => [], Shrink(evidence, labels, options));
+        double[] alone = [.. labels.Select(label => LogEvidence(evidence, l => l == label, options))];
+        return new Conflict(alone.Sum() - all, Shares, []);
 
-        shares.Sort((x, y) => y.Measure.CompareTo(x.Measure) is var c && c != 0 ? c : labels.IndexOf(x.Label).CompareTo(labels.IndexOf(y.Label)));
-        return new Conflict(measure, shares, []);
+        IReadOnlyList<ConflictShare> Shares() => [.. labels
+            .Select((label, i) => new ConflictShare(label, alone[i] + LogEvidence(evidence, l => l != label, options) - all))
+            .OrderByDescending(s => s.Measure)];
     }
 
     private static List<string> Labels(Evidence evidence)

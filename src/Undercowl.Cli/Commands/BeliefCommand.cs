@@ -17,8 +17,8 @@ internal static class BeliefCommand
             using var open = JobAtHand.Read(shell, parsed.GetRequiredValue(job));
             var asked = parsed.GetValue(top);
             var answer = open.Diagnosis.BeliefNow();
-            answer = asked is { } n ? answer with { Causes = [.. answer.Causes.Take(n)] } : answer;
-            return Answer.Of(answer, AnswerJson.Default.BeliefAnswer, (belief, page) => BeliefText.Write(belief, asked ?? Shown, page));
+            var shown = asked is { } n ? answer with { Causes = [.. answer.Causes.Take(n)] } : answer;
+            return Answer.Of(shown, AnswerJson.Default.BeliefAnswer, (_, page) => BeliefText.Write(answer, asked ?? Shown, page));
         });
     }
 }

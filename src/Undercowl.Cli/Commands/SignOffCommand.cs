@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Undercowl.Cli.Documents;
 
 namespace Undercowl.Cli.Commands;
@@ -42,6 +43,7 @@ internal static class SignOffCommand
             page.Items("  - ", answer.Open);
         }
 
-        page.Line($"The complaint is gone for good with probability {answer.HealthyNow:0.00}.");
+        page.Line(string.Create(CultureInfo.InvariantCulture, $"The complaint is gone for good with probability {answer.HealthyNow:0.00}."));
+        page.Prevail();
     }
 }

@@ -20,9 +20,9 @@ internal static class Help
         page.Heading("Commands");
         page.Table([.. AllCommands.All.Select(c => new[] { "  " + c.Name, c.Summary })]);
         page.Line();
-        page.Line("Every command takes --json (one line of JSON on standard output) and --help.");
-        page.Line("Exit codes: 0 done, 1 refused or a problem, 2 the command line is wrong.");
-        page.Line("The engine maker's manual, local rules and licensed practice prevail.");
+        page.Item("", "Every command takes --json (one line of JSON on standard output) and --help.");
+        page.Item("", "Exit codes: 0 done, 1 refused or a problem, 2 the command line is wrong.");
+        page.Prevail();
         return ExitCode.Good;
     }
 

@@ -1,9 +1,14 @@
 namespace Undercowl.Cli;
 
-/// <summary>Text for people on standard output, broken at 78 columns so that it prints well.</summary>
+/// <summary>Text for people on standard output, broken at the shell's width.</summary>
 internal sealed class Page(Shell shell)
 {
-    public const int Width = 78;
+    /// <summary>Where less than this is left beside what leads a paragraph, the paragraph begins on a line of its own.</summary>
+    private const int LeastBeside = 24;
+
+    private const string Below = "    ";
+
+    public int Width { get; } = shell.Width;
 
     public Paint Paint { get; } = shell.Paint;
 
@@ -21,14 +26,23 @@ internal sealed class Page(Shell shell)
     /// <param name="text">The text.</param>
     public void Item(string lead, string text)
     {
+        if (lead.Trim().Length > 0 && Width - lead.Length < LeastBeside)
+        {
+            Line(lead.TrimEnd());
+            lead = Below;
+        }
+
         var indent = new string(' ', lead.Length);
         var first = true;
         foreach (var line in Broken(text, Width - lead.Length))
         {
-            Line((first ? lead : indent) + line);
+            Line(((first ? lead : indent) + line).TrimEnd());
             first = false;
         }
     }
+
+    /// <summary>What stands above all that the program says; at the end of every sheet.</summary>
+    public void Prevail() => Item("", Paint.Quiet("The engine maker's manual, local rules and licensed practice prevail."));
 
     public void Items(string lead, IEnumerable<string> texts)
     {
@@ -38,7 +52,7 @@ internal sealed class Page(Shell shell)
         }
     }
 
-    /// <summary>Rows in columns, each as wide as its widest cell but the last, which runs on.</summary>
+    /// <summary>Rows in columns, each as wide as its widest cell but the last, which takes what is left.</summary>
     public void Table(IReadOnlyList<string[]> rows)
     {
         if (rows.Count == 0)
@@ -49,7 +63,7 @@ internal sealed class Page(Shell shell)
         var widths = Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length)).ToArray();
         foreach (var row in rows)
         {
-            Line(string.Join("  ", row.Select((cell, c) => c == row.Length - 1 ? cell : cell.PadRight(widths[c]))).TrimEnd());
+            Item(string.Concat(row.Take(row.Length - 1).Select((cell, c) => cell.PadRight(widths[c]) + "  ")), row[^1]);
         }
     }
 

@@ -9,6 +9,12 @@ namespace Undercowl.Cli;
 /// </summary>
 internal sealed class Shell
 {
+    /// <summary>What prints well; taken where there is no terminal.</summary>
+    private const int UsualWidth = 78;
+
+    private const int LeastWidth = 32;
+    private const int MostWidth = 100;
+
     private KnowledgeAtHand? _knowledge;
 
     public required TextReader In { get; init; }
@@ -24,6 +30,9 @@ internal sealed class Shell
 
     /// <summary>True when standard output may be coloured.</summary>
     public bool Colour { get; init; }
+
+    /// <summary>How many columns text for people may take.</summary>
+    public int Width { get; init; } = UsualWidth;
 
     public required Func<string, string?> Variable { get; init; }
 
@@ -57,6 +66,15 @@ internal sealed class Shell
         Error = Console.Error,
         Prompts = !Console.IsInputRedirected && !Console.IsOutputRedirected,
         Colour = !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && Environment.GetEnvironmentVariable("TERM") is not "dumb",
+        Width = WidthOfProcess(),
         Variable = Environment.GetEnvironmentVariable,
     };
+
+    /// <summary>The terminal's width, or what <c>COLUMNS</c> says, within what can be read.</summary>
+    private static int WidthOfProcess()
+    {
+        var said = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out var columns) ? columns
+            : Console.IsOutputRedirected ? UsualWidth : Console.WindowWidth;
+        return said <= 0 ? UsualWidth : Math.Clamp(said, LeastWidth, MostWidth);
+    }
 }

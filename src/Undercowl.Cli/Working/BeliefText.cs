@@ -8,20 +8,42 @@ internal static class BeliefText
 {
     private const double WorthShowing = 0.01;
 
+    private const int ConsequencesShown = 6;
+
+    /// <param name="belief">The belief with all its causes.</param>
+    /// <param name="top">How many causes are shown.</param>
+    /// <param name="page">Where it is written.</param>
     public static void Write(BeliefAnswer belief, int top, Page page)
     {
-        page.Table(
-        [
-            ["   now", "as found", " prior", "cause"],
-            .. belief.Causes.Take(top).Select(c => new[] { Percent(c.Now), $"{Percent(c.AsFound),8}", Percent(c.Prior), $"{c.Name}{(c.Consequence ? " (a consequence)" : "")}  [{c.Cause}]" }),
-        ]);
-        page.Items("  ! ", belief.Causes.Take(top).Where(c => c.Warning is not null && c.Now >= WorthShowing).Select(c => $"{c.Name}: {c.Warning}"));
-        if (belief.Explanations.Count > 0)
+        // What follows from something else is no place to begin mending, however likely it is.
+        CauseBelief[] causes = [.. belief.Causes.Where(c => !c.Consequence).Take(top)];
+        CauseBelief[] consequences = [.. belief.Causes.Where(c => c.Consequence && c.Now >= WorthShowing).Take(Math.Min(top, ConsequencesShown))];
+        page.Table([["   now", "as found", " prior", "cause"], .. causes.Select(Row)]);
+        if (consequences.Length > 0)
         {
-            page.Heading($"Together (these cover {Percent(belief.Coverage).Trim()})");
-            page.Items("  - ", belief.Explanations.Select(e => $"{Percent(e.Probability).Trim()}: {(e.Causes.Count == 0 ? "none of these" : string.Join(" and ", e.Causes))}"));
+            page.Heading("Likely to follow from these");
+            page.Table([.. consequences.Select(Row)]);
         }
 
+        page.Items("  ! ", causes.Concat(consequences).Where(c => c.Warning is not null && c.Now >= WorthShowing)
+            .GroupBy(c => c.Warning!).Select(g => $"{string.Join("; ", g.Select(c => c.Name))}: {g.Key}"));
+        if (belief.Explanations.Count > 0)
+        {
+            var names = belief.Causes.ToDictionary(c => c.Cause, c => c.Name);
+            page.Heading($"Together, as found (these cover {Percent(belief.Coverage).Trim()})");
+            page.Items("  - ", belief.Explanations.Select(e =>
+                $"{Percent(e.Probability).Trim()}: {(e.Causes.Count == 0 ? "none of the causes above 1 %" : string.Join(" and ", e.Causes.Select(c => names.GetValueOrDefault(c, c))))}"));
+        }
+
+        if (belief.Conflict is { AtOdds.Count: > 0 } conflict)
+        {
+            page.Heading($"Findings at odds ({Math.Exp(conflict.Measure).ToString("0", CultureInfo.InvariantCulture)} times less likely together than apart)");
+            page.Items("  - ", conflict.AtOdds.Select(a => a.Entry.Length > EntryWords.ShortLength && !a.Entry.Contains(' ', StringComparison.Ordinal)
+                ? $"{a.What} [{a.Entry[^EntryWords.ShortLength..]}]" : a.What));
+            page.Item("  ", "Repeat one of them, or take it back with undercowl withdraw; if all of them stand, look for a rare fault or several.");
+        }
+
+        page.Line();
         if (belief.Approximate)
         {
             page.Item("", $"Approximate: no figure is off by more than {belief.ErrorBound.ToString("0.######", CultureInfo.InvariantCulture)}.");
@@ -32,10 +54,13 @@ internal static class BeliefText
             page.Item("", "The job was opened with other knowledge than today's; these are today's beliefs.");
         }
 
-        page.Items("Without effect, because today's knowledge does not know it: ", belief.WithoutEffect);
+        page.Items("", belief.WithoutEffect.Select(w => $"Without effect, because today's knowledge does not know it: {w}"));
+        page.Item("", page.Paint.Quiet("A cause's id is in brackets: undercowl why JOB CAUSE says what moved it."));
     }
 
     /// <summary>A probability in six places, so that columns line up. Small ones keep a digit that says something.</summary>
     public static string Percent(double probability) =>
         (probability is > 0 and < 0.0005 ? "<0.1 %" : (probability * 100).ToString("0.0", CultureInfo.InvariantCulture) + " %").PadLeft(6);
+
+    private static string[] Row(CauseBelief cause) => [Percent(cause.Now), $"{Percent(cause.AsFound),8}", Percent(cause.Prior), $"{cause.Name}  [{cause.Cause}]"];
 }

@@ -5,7 +5,7 @@ namespace Undercowl.Cli;
 /// <summary>An entry on one line, by ids, for the person who has just made it. The report has it in words.</summary>
 internal static class EntryWords
 {
-    private const int ShortLength = 8;
+    public const int ShortLength = 8;
 
     /// <summary>The end of an id, which tells entries of one job apart; commands take it in the place of the whole.</summary>
     public static string Short(EntryId id) => id.ToString()[^ShortLength..];

@@ -6,6 +6,8 @@ namespace Undercowl.Cli;
 /// <summary>A job's record as plain text that prints well.</summary>
 internal static class ReportText
 {
+    private const string Caution = "caution-acknowledged";
+
     public static void Write(ReportAnswer report, Page page)
     {
         page.Line(page.Paint.Strong("JOB RECORD"));
@@ -14,18 +16,19 @@ internal static class ReportText
         page.Item("Outcome    ", report.Outcome);
         page.Item("Proven     ", string.Create(CultureInfo.InvariantCulture, $"{(report.Proof.Proven ? "yes" : "no")}; gone for good with probability {report.Proof.HealthyNow:0.00}"));
         page.Items("  missing  ", report.Proof.Missing);
-        Section(page, "What was done", report.Entries);
+        Section(page, "What was done", report.Entries.Where(e => e.Kind != Caution));
         Section(page, "Taken back", report.Withdrawn);
+        Items(page, "Cautions read", report.Entries.Where(e => e.Kind == Caution).Select(e => e.Text).Distinct());
         page.Heading("Leading causes, as found");
-        page.Items("  ", report.Leading.Select(c => $"{BeliefText.Percent(c.AsFound)}  {c.Name}"));
+        page.Table([.. report.Leading.Select(c => new[] { "  " + BeliefText.Percent(c.AsFound), c.Name })]);
         Items(page, "Still to put back", report.Restore.Select(r => $"{r.What}. {r.How}"));
         Items(page, "Not clear", report.Interlocks);
         Items(page, "To know", report.Notices);
     }
 
-    private static void Section(Page page, string title, IReadOnlyList<ReportEntry> entries)
+    private static void Section(Page page, string title, IEnumerable<ReportEntry> entries)
     {
-        if (entries.Count > 0)
+        if (entries.Any())
         {
             page.Heading(title);
             foreach (var entry in entries)

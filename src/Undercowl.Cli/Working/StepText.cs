@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using Undercowl.Diagnosis.Answers;
 
@@ -6,11 +7,14 @@ namespace Undercowl.Cli;
 /// <summary>A proposed step as the technician reads it: cautions before steps, the question last.</summary>
 internal static class StepText
 {
+    /// <summary>What a shell would not take as it stands.</summary>
+    private static readonly SearchValues<char> Quoted = SearchValues.Create(" '\"\\$&;()<>|*?`");
+
     public static void Write(ProposedStep step, string currency, Page page)
     {
         page.Item("", page.Paint.Strong(step.Name));
         page.Item("  ", $"{Cost(step, currency)}. Why: {step.Why}");
-        page.Items("  ! ", step.Cautions.Where(c => !c.Acknowledged).Select(c => $"{c.Text} [{c.Id}]"));
+        page.Items("  ! ", step.Cautions.Where(c => !c.Acknowledged).Select(Caution));
         if (step.Cautions.Any(c => c.Acknowledged))
         {
             page.Item("  ", page.Paint.Quiet($"Cautions read before: {string.Join(", ", step.Cautions.Where(c => c.Acknowledged).Select(c => c.Id))}"));
@@ -39,20 +43,23 @@ internal static class StepText
         }
     }
 
+    public static string Caution(CautionAnswer caution) => $"{caution.Text} [{caution.Id}]";
+
     public static string Cost(ProposedStep step, string currency) => string.Create(
         CultureInfo.InvariantCulture,
         $"{step.Minutes:0.#} min, {step.Cost:0.##} {currency}, then about {step.ExpectedCostToFinish:0} {currency} to finish");
 
-    /// <summary>The command line that records the step.</summary>
+    /// <summary>The command line that records the step, to be copied; where there are several answers, with the first of them.</summary>
     public static string Recording(string path, ProposedStep step)
     {
+        path = path.AsSpan().ContainsAny(Quoted) ? $"'{path.Replace("'", "'\\''", StringComparison.Ordinal)}'" : path;
         var at = step.Place is "engine" ? "" : $" --at {step.Place}";
         return step.Kind switch
         {
             "remedy" => $"undercowl remedy {path} {step.Id}{at}",
             "make-safe" => $"undercowl ventilate {path} --met {string.Join(' ', step.Answers)}",
             "refer" => $"undercowl sign-off {path} --as referred --by WHO",
-            _ => $"undercowl record {path} {step.Id}{at}{(step.With is null ? "" : $" --with {step.With}")} {(step.Answers.Count > 1 ? string.Join('|', step.Answers) : "READING")}",
+            _ => $"undercowl record {path} {step.Id}{at}{(step.With is null ? "" : $" --with {step.With}")} {(step.Answers.Count > 1 ? step.Answers[0] : $"NUMBER{(step.Answers.Count > 0 ? step.Answers[0] : "")}")}",
         };
     }
 }

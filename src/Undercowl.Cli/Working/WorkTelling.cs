@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Undercowl.Cli.Documents;
 using Undercowl.Diagnosis.Answers;
@@ -84,11 +85,13 @@ internal sealed class WorkTelling(Shell shell, bool json, bool echo = false)
                 _page.Item("As found:  ", $"{BeliefText.Percent(leading.AsFound).Trim()} {leading.Name}");
             }
 
-            _page.Line($"The complaint is gone for good with probability {ended.HealthyNow:0.00}.");
+            _page.Line(string.Create(CultureInfo.InvariantCulture, $"The complaint is gone for good with probability {ended.HealthyNow:0.00}."));
             if (ended.Job is { } path)
             {
                 _page.Line($"The record: undercowl report {path}");
             }
+
+            _page.Prevail();
         }
 
         shell.Out.Flush();

@@ -8,6 +8,7 @@ namespace Undercowl.Diagnosis.Answers;
 /// <param name="Causes">Faults, by probability now, then as found.</param>
 /// <param name="Explanations">Joint explanations of the engine as it came in, most probable first.</param>
 /// <param name="Coverage">The probability that one of the explanations listed is the right one.</param>
+/// <param name="Conflict">How well the findings go together; absent where only a bound on the belief can be had.</param>
 /// <param name="WithoutEffect">Findings that today's knowledge does not know: kept, shown, without effect.</param>
 public sealed record BeliefAnswer(
     int Version,
@@ -17,6 +18,7 @@ public sealed record BeliefAnswer(
     IReadOnlyList<CauseBelief> Causes,
     IReadOnlyList<JointExplanation> Explanations,
     double Coverage,
+    ConflictAnswer? Conflict,
     IReadOnlyList<string> WithoutEffect);
 
 /// <summary>One cause. Probabilities are 0 to 1.</summary>
@@ -45,6 +47,20 @@ public sealed record CauseBelief(
     double Prior,
     bool Consequence,
     string? Warning);
+
+/// <summary>How badly the findings go together.</summary>
+/// <param name="Measure">
+/// ln(product of P(finding) / P(all findings)), the complaint counted as one: above 0 they are less likely together than if
+/// they had nothing to do with each other, below 0 they support each other.
+/// </param>
+/// <param name="AtOdds">When the measure is 3 or more (together 20 times less likely than apart), the findings most at odds, the worst first.</param>
+public sealed record ConflictAnswer(double Measure, IReadOnlyList<AtOddsAnswer> AtOdds);
+
+/// <summary>A finding at odds with the others.</summary>
+/// <param name="Entry">Its entry, or <c>complaint</c>.</param>
+/// <param name="What">The finding in words.</param>
+/// <param name="Measure">ln of how much less likely it is in this company than alone.</param>
+public sealed record AtOddsAnswer(string Entry, string What, double Measure);
 
 /// <summary>Causes that hold together, the rest summed out. No causes: none of those considered.</summary>
 public sealed record JointExplanation(IReadOnlyList<string> Causes, double Probability);

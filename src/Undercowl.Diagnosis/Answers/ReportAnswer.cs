@@ -6,7 +6,7 @@ namespace Undercowl.Diagnosis.Answers;
 /// <param name="Complaint">What was complained of.</param>
 /// <param name="Entries">The log in words, in order.</param>
 /// <param name="Withdrawn">Entries taken back.</param>
-/// <param name="Leading">The leading causes as found.</param>
+/// <param name="Leading">The leading causes as found; consequences of others are not among them.</param>
 /// <param name="Proof">Whether the repair is proven, and what is missing.</param>
 /// <param name="Restore">What must be undone.</param>
 /// <param name="Interlocks">Interlocks that are not clear.</param>

@@ -22,15 +22,15 @@ internal static class Reasons
             var without = Decibans.Of(Probability(network, node, state, laid.Count, i, complaints: i >= 0));
             weights.Add(i < 0
                 ? new WeightAnswer(JobNetwork.ComplaintLabel, "the complaint", after - before, posterior - without)
-                : new WeightAnswer(laid[i].Label, Describe(laid[i]), after - before, posterior - without));
+                : new WeightAnswer(laid[i].Label, Describe(network.Model, laid[i]), after - before, posterior - without));
             before = after;
         }
 
         return new WhyAnswer(1, aspect.CauseId(state), Words.Cause(aspect, state), prior, posterior, all, weights);
     }
 
-    public static string Describe(LaidFinding laid) =>
-        $"{laid.Check.Name}{Words.At(laid.Finding.Body.Place.Text)}: {Words.Reading(laid.Check, laid.Finding.Body.Value)}";
+    public static string Describe(EngineModel model, LaidFinding laid) =>
+        $"{laid.Check.Name}{Words.At(model, laid.Check.At, laid.Finding.Body.Place.Text)}: {Words.Reading(laid.Check, laid.Finding.Body.Value)}";
 
     /// <summary>Belief from the first <paramref name="count"/> findings, one of them left out.</summary>
     private static double Probability(JobNetwork network, int node, int state, int count, int without, bool complaints = true)

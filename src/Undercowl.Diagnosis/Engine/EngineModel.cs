@@ -18,7 +18,9 @@ internal sealed class EngineModel
         _quantities = knowledge.Quantities.ToDictionary(q => q.Id);
         _setUps = knowledge.SetUps.ToDictionary(s => s.Id);
         var kinds = knowledge.Parts.ToDictionary(p => p.Id);
-        Parts = [.. LayoutPlaces.Of(layout).Select((part, i) => new PartInstance(i, kinds[part.Kind], part.Place, [.. part.Cylinders]))];
+        var placed = LayoutPlaces.Of(layout).ToArray();
+        var many = placed.Select(p => p.Kind).CountBy(k => k).ToDictionary();
+        Parts = [.. placed.Select((part, i) => new PartInstance(i, kinds[part.Kind], part.Place, [.. part.Cylinders]) { Alone = many[part.Kind] == 1 })];
         var aspects = new List<AspectInstance>();
         AspectsOf = [.. Parts.Select(part => Instances(part, aspects))];
         Aspects = [.. aspects];

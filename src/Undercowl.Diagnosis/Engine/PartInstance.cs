@@ -10,5 +10,8 @@ internal sealed record PartInstance(int Index, PartKind Kind, string Place, int[
 {
     public string Id { get; } = $"{Kind.Id}@{Place}";
 
+    /// <summary>True when the engine has no other of this kind, so that its name needs no place.</summary>
+    public bool Alone { get; init; }
+
     public bool Serves(int cylinder) => Array.IndexOf(Cylinders, cylinder) >= 0;
 }

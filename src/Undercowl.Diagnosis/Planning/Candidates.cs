@@ -169,7 +169,7 @@ internal sealed class Candidates
                 var chances = _levelChances(quantity, 0);
                 if (known.Levels.Select((l, i) => levels.Contains(l) ? chances[i] : 0).Sum() > 0.5)
                 {
-                    return $"{known.Name} does not allow it: {value!.Name}";
+                    return $"{value!.Name} cannot be had now, judging by {known.Name}";
                 }
             }
         }

@@ -253,7 +253,7 @@ internal sealed class NextSteps
             case StepKind.Action:
                 var (remedy, place, _) = _actions[proposal.Step.Index];
                 return new ProposedStep(
-                    "remedy", remedy.Id, place, null, remedy.Name + Words.At(place), "", "the likeliest way to put it right for its cost",
+                    "remedy", remedy.Id, place, null, remedy.Name + Words.At(_network.Model, remedy.Part, place), "", "the likeliest way to put it right for its cost",
                     remedy.Minutes, Cost(remedy), proposal.ExpectedCostToFinish, new Dictionary<string, string>(), [], [],
                     Cautions(remedy.Cautions, null), remedy.Steps, [], []);
             case StepKind.SystemTest:
@@ -281,7 +281,7 @@ internal sealed class NextSteps
         check.Id,
         place,
         with,
-        check.Name + Words.At(place) + (with is null ? "" : $" with that{Words.At(with)}"),
+        check.Name + Words.At(_network.Model, check.At, place) + (with is null ? "" : $" with that{Words.At(with)}"),
         check.Ask,
         why,
         _effort.Minutes(check, setUp),
@@ -302,7 +302,7 @@ internal sealed class NextSteps
         var check = _network.Model.Checks.FirstOrDefault(c => c.Id == clearing);
         if (check is not null)
         {
-            return DescribeCheck(check, "engine", null, Resolve(check, "engine"), null, "check", $"nothing that needs it is done before: {by.Reason}", []) with
+            return DescribeCheck(check, "engine", null, Resolve(check, "engine"), null, "check", $"other steps wait for it. {by.Reason}", []) with
             {
                 ExpectedCostToFinish = step.ExpectedCostToFinish,
             };
