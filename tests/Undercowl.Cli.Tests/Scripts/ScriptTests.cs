@@ -1,0 +1,85 @@
+using Xunit;
+
+namespace Undercowl.Cli.Tests.Scripts;
+
+public sealed class ScriptTests
+{
+    [Theory]
+    [InlineData("run")]
+    [InlineData("undercowl")]
+    [InlineData("test")]
+    public void Without_the_SDK_a_script_says_in_one_line_what_to_install_and_fails(string script)
+    {
+        using var bare = new FakeSdk(sdk: false);
+        var ran = bare.Run(script);
+        Assert.NotEqual(0, ran.Code);
+        Assert.Empty(ran.Out);
+        var line = Assert.Single(ran.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains(".NET 10 SDK is missing: install it", line, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void With_an_older_SDK_only_it_says_the_same()
+    {
+        using var old = new FakeSdk(version: "8.0.404");
+        var ran = old.Run("undercowl", "layouts");
+        Assert.Equal(1, ran.Code);
+        Assert.Contains(".NET 10 SDK is missing: install it", Assert.Single(ran.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Empty(old.Asked);
+    }
+
+    [Fact]
+    public void The_build_is_called_once_and_not_again_when_nothing_changed()
+    {
+        using var sdk = new FakeSdk();
+        var first = sdk.Run("undercowl", "next", "a b.jsonl").Good();
+        Assert.Equal("ran: next a b.jsonl\n", first.Out);
+        Assert.Contains("building", first.Error, StringComparison.Ordinal);
+        var second = sdk.Run("undercowl", "layouts").Good();
+        Assert.Equal(("ran: layouts\n", ""), (second.Out, second.Error));
+        Assert.Equal("ran: demo\n", sdk.Run("run").Good().Out);
+        Assert.Equal("ran: belief x\n", sdk.Run("run", "belief", "x").Good().Out);
+        Assert.Equal(["publish"], sdk.Asked);
+    }
+
+    [Theory]
+    [InlineData("src/Room/One.cs")]
+    [InlineData("src/Room/New.cs")]
+    [InlineData("knowledge/parts/a.yaml")]
+    [InlineData("demo/demo.json")]
+    [InlineData("Directory.Packages.props")]
+    public void A_source_file_that_is_newer_or_new_is_built(string file)
+    {
+        using var sdk = new FakeSdk();
+        sdk.Run("undercowl").Good();
+        sdk.Write(file);
+        sdk.Run("undercowl").Good();
+        sdk.Run("undercowl").Good();
+        Assert.Equal(["publish", "publish"], sdk.Asked);
+    }
+
+    [Fact]
+    public void A_source_file_that_went_is_built_and_what_builds_leave_behind_is_not()
+    {
+        using var sdk = new FakeSdk();
+        sdk.Run("undercowl").Good();
+        sdk.Write("src/Room/obj/made.cs");
+        sdk.Run("undercowl").Good();
+        Assert.Equal(["publish"], sdk.Asked);
+        sdk.Delete("src/Room/One.cs");
+        sdk.Run("undercowl").Good();
+        Assert.Equal(["publish", "publish"], sdk.Asked);
+    }
+
+    [Fact]
+    public void A_build_that_fails_is_shown_on_the_error_stream_and_tried_again_the_next_time()
+    {
+        using var broken = new FakeSdk(builds: false);
+        var ran = broken.Run("undercowl", "layouts");
+        Assert.Equal((1, ""), (ran.Code, ran.Out));
+        Assert.Contains("it does not compile", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("the build failed", ran.Error, StringComparison.Ordinal);
+        broken.Run("undercowl", "layouts");
+        Assert.Equal(["publish", "publish"], broken.Asked);
+    }
+}
