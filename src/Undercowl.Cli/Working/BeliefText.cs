@@ -10,6 +10,9 @@ internal static class BeliefText
 
     private const int ConsequencesShown = 6;
 
+    /// <summary>What stands in the place of an entry for the complaint itself.</summary>
+    private const string Complaint = "complaint";
+
     /// <param name="belief">The belief with all its causes.</param>
     /// <param name="top">How many causes are shown.</param>
     /// <param name="page">Where it is written.</param>
@@ -38,8 +41,8 @@ internal static class BeliefText
         if (belief.Conflict is { AtOdds.Count: > 0 } conflict)
         {
             page.Heading($"Findings at odds ({Math.Exp(conflict.Measure).ToString("0", CultureInfo.InvariantCulture)} times less likely together than apart)");
-            page.Items("  - ", conflict.AtOdds.Select(a => a.Entry.Length > EntryWords.ShortLength && !a.Entry.Contains(' ', StringComparison.Ordinal)
-                ? $"{a.What} [{a.Entry[^EntryWords.ShortLength..]}]" : a.What));
+            page.Items("  - ", conflict.AtOdds.Select(a =>
+                a.Entry == Complaint ? a.What : $"{a.What} [{a.Entry[^EntryWords.ShortLength..]}]"));
             page.Item("  ", "Repeat one of them, or take it back with undercowl withdraw; if all of them stand, look for a rare fault or several.");
         }
 

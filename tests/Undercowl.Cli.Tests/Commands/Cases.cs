@@ -1,0 +1,108 @@
+using Xunit;
+
+namespace Undercowl.Cli.Tests.Commands;
+
+/// <summary>
+/// For every command a use that works, what it says, and the documents that it prints with <c>--json</c>; and a use that does
+/// not, its exit code, and words of the message: what is wrong where, and how to mend it. Words are split at blanks the
+/// way a shell would; a word with blanks in it stands in single quotes.
+/// </summary>
+internal static class Cases
+{
+    private const string Cause = "lanyard-switch@side:boat.clip=off";
+
+    public static TheoryData<string, string, string> Good => new()
+    {
+        { "layouts", "four-stroke-4-inductive", "Layouts" },
+        { "checks visit.jsonl", "spark-to-ground", "Checks" },
+        { "checks --layout four-stroke-4-inductive", "pair-coil-swap-spark", "Checks" },
+        { "remedies visit.jsonl", "clip-lanyard", "Remedies" },
+        { "start new.jsonl --layout four-stroke-4-inductive --complaint misses --words 'dies off the point' --previous visit.jsonl", "Started new.jsonl.", "Recorded" },
+        { "intake visit.jsonl how-it-died at-once --hearsay", "how-it-died: at-once", "Recorded" },
+        { "intake visit.jsonl", "at-once | ", "Questions" },
+        { "ambient visit.jsonl --temperature 12C --altitude 300m", "ambient", "Recorded" },
+        { "specs visit.jsonl ignition-coil coil-secondary-ohms --low 0.8kohm --high 1.2kohm --origin 'service manual, ignition'", "ignition-coil coil-secondary-ohms", "Recorded" },
+        { "tools visit.jsonl --have spark-tester --lack multimeter", "recorded", "Recorded" },
+        { "tools mixed.jsonl", "lacking", "Tools" },
+        { "rate visit.jsonl 85 EUR", "rate", "Recorded" },
+        { "work visit.jsonl", "The job is open after 1 steps here.", "Step Ended" },
+        { "next mixed.jsonl --top 2", "To put back before sign-off", "Next" },
+        { "next visit.jsonl --all", "compression-dry (cyl:1 cyl:2 cyl:3)", "Next" },
+        { "record visit.jsonl lanyard-clip home", "lanyard-clip at side:boat: home", "Recorded" },
+        { "record visit.jsonl battery-rest-volts 12.4V --tool multimeter --by helper --words 'rested overnight'", "battery-rest-volts", "Recorded" },
+        { "record mixed.jsonl coil-swap-spark --at cyl:1 --with cyl:3 2 of 3", "coil-swap-spark at cyl:1: 2 of 3", "Recorded" },
+        { "belief odds.jsonl", "Findings at odds", "Belief" },
+        { "belief mixed.jsonl --top 3", "as found", "Belief" },
+        { $"why mixed.jsonl {Cause}", "Stepwise", "Why" },
+        { "swap visit.jsonl ignition-coil cyl:2 cyl:3", "swap ignition-coil cyl:2 cyl:3", "Recorded" },
+        { "remedy visit.jsonl replace-plug --at cyl:2", "at cyl:2", "Recorded" },
+        { "set-up visit.jsonl stop-wire=off", "stop-wire=off", "Recorded" },
+        { "restore mixed.jsonl", "swap ignition-coil cyl:2 cyl:3", "Recorded" },
+        { "ventilate visit.jsonl", "NOT CLEAR", "Safety" },
+        { "ventilate visit.jsonl --clear cowl,bilge", "clear of vapour: cowl, bilge", "Safety" },
+        { "acknowledge visit.jsonl fuel-work", "caution read: fuel-work", "Recorded" },
+        { "decline visit.jsonl compression-dry --at cyl:1 --why 'no gauge wanted'", "declined compression-dry at cyl:1", "Recorded" },
+        { "note visit.jsonl cowl latch is broken", "note", "Recorded" },
+        { "withdraw mixed.jsonl last", "taken back", "Withdrawn" },
+        { "report mixed.jsonl", "JOB RECORD", "Report" },
+        { "merge visit.jsonl copy.jsonl", "1 entries added, 2 in all", "Merged" },
+        { "sign-off visit.jsonl --as referred --by technician", "Signed off as referred.", "SignedOff" },
+        { "network mixed.jsonl --format uai --out net.uai", "wrote net.uai.evid", "Network" },
+        { "network mixed.jsonl --format xmlbif", "<BIF", "Network" },
+        { "knowledge check good-knowledge", "In order: sha256:", "Knowledge" },
+        { "demo", "Signed off as proven", "Step RecordedStep Ended" },
+    };
+
+    public static TheoryData<string, int, string, string> Bad => new()
+    {
+        { "layouts extra", 2, "extra", "undercowl layouts --help" },
+        { "checks --layout two-stroke-3-cd", 1, "There is no engine layout \"two-stroke-3-cd\"", "two-stroke-3-cdi" },
+        { "remedies visit.jsonl --layout two-stroke-3-cdi", 1, "A job and a layout are named.", "Name one of them." },
+        { "start new.jsonl --layout two-stroke-3-cdi --complaint no-strat", 1, "There is no complaint \"no-strat\"", "no-start" },
+        { "start visit.jsonl --layout two-stroke-3-cdi --complaint no-start", 1, "visit.jsonl already holds a job.", "undercowl next visit.jsonl" },
+        { "intake visit.jsonl how-it-died at-onec", 1, "\"at-onec\" is no answer of how-it-died.", "at-once" },
+        { "ambient visit.jsonl --temperature warm", 1, "warm", "12C" },
+        { "specs visit.jsonl igniton-coil coil-secondary-ohms --low 1ohm --origin manual", 1, "There is no part \"igniton-coil\"", "ignition-coil" },
+        { "tools visit.jsonl --have multimetre", 1, "There is no tool \"multimetre\"", "multimeter" },
+        { "rate visit.jsonl much EUR", 1, "much", "digits" },
+        { "work visit.json", 1, "There is no job visit.json", "visit.jsonl" },
+        { "next visit.jsonl --top none", 2, "\"none\"", "undercowl next --help" },
+        { "record visit.jsonl lanyard-clpi home", 1, "There is no check \"lanyard-clpi\"", "lanyard-clip" },
+        { "record visit.jsonl spark-to-ground never", 1, "can be done at several places", "--at cyl:1, cyl:2, cyl:3" },
+        { "record visit.jsonl spark-to-ground --at cyl:4 never", 1, "cannot be done at cyl:4", "cyl:" },
+        { "record visit.jsonl battery-rest-volts 12.4furlongs", 1, "\"12.4furlongs\" is no reading of", "Give a number in V" },
+        { "record visit.jsonl spark-to-ground --at cyl:1 --set-up stop-wire never", 1, "\"stop-wire\" is not of the form KEY=VALUE.", "heat=hot" },
+        { "record visit.jsonl coil-swap-spark --at cyl:1 never", 1, "exchanges two parts", "--with cyl:3" },
+        { "belief visit.jsonl --tpo 3", 2, "\"--tpo\"", "--top" },
+        { $"why visit.jsonl {Cause}f", 1, "There is no cause", Cause },
+        { "swap visit.jsonl ignition-coil cyl:2 cyl:7", 1, "There is no ignition coil at cyl:7", "cyl:" },
+        { "remedy visit.jsonl replace-plug", 1, "can be done at several places", "cyl:1, cyl:2, cyl:3" },
+        { "set-up visit.jsonl stop-wier=off", 1, "stop-wier", "stop-wire" },
+        { "restore visit.jsonl", 1, "Nothing is to be put back.", "The restore list is empty." },
+        { "ventilate visit.jsonl --met anything-at-all", 1, "No interlock asks for \"anything-at-all\"", "Use one of" },
+        { "acknowledge visit.jsonl fuel-wrok", 1, "There is no caution \"fuel-wrok\"", "fuel-work" },
+        { "decline visit.jsonl compression-dry", 2, "--why", "undercowl decline --help" },
+        { "note visit.jsonl", 2, "TEXT", "undercowl note --help" },
+        { "withdraw visit.jsonl 0000", 1, "There is no entry \"0000\" in this job.", "undercowl report lists them" },
+        { "report not-made-yet.jsonl", 1, "There is no job not-made-yet.jsonl", "undercowl start not-made-yet.jsonl" },
+        { "merge visit.jsonl not-made-yet.jsonl", 1, "There is no job not-made-yet.jsonl", "undercowl start" },
+        { "sign-off mixed.jsonl --by technician", 1, "Not signed off as proven", "missing" },
+        { "sign-off visit.jsonl --as provne --by technician", 1, "There is no ending \"provne\"", "proven" },
+        { "network visit.jsonl --format uia", 1, "There is no format \"uia\"", "uai" },
+        { "knowledge check bad-knowledge", 1, "parts/tank-vent.yaml:", "seldom" },
+        { "knowledge", 2, "wants one of: check", "undercowl knowledge --help" },
+        { "demo --keep visit.jsonl", 1, "visit.jsonl already holds a job.", "Choose another name" },
+        { "belif visit.jsonl", 2, "There is no command \"belif\"", "belief" },
+    };
+
+    public static string[] Words(string line)
+    {
+        var words = new List<string>();
+        foreach (var (i, part) in line.Split('\'').Index())
+        {
+            words.AddRange(i % 2 == 1 ? [part] : part.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        }
+
+        return [.. words];
+    }
+}
