@@ -5,6 +5,7 @@ using Undercowl.Diagnosis.Planning;
 using Undercowl.Diagnosis.Readings;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
+using Undercowl.Physics;
 
 namespace Undercowl.Diagnosis;
 
@@ -35,7 +36,8 @@ public static class Drafting
         }
 
         var occasion = Occasion(diagnosis, check, place, setUp, before);
-        var against = Against(diagnosis, Candidates.Hazards(model, check, setUp), warnings);
+        var hazards = Candidates.Hazards(model, check, setUp);
+        var against = Against(diagnosis, hazards, warnings);
         var reading = ReadingOf(check, said.Reading, warnings);
         var finding = new Finding(check.Id, check.Revision, place, setUp, occasion ?? "", Hand(model, said.Hand), reading)
         {
@@ -49,7 +51,20 @@ public static class Drafting
             throw new DiagnosisException($"There is no tool \"{tool}\".", Near.Mend(tool, model.Knowledge.Tools.Select(t => t.Id)));
         }
 
+        Measurable(diagnosis, check, finding);
+        foreach (var spared in model.Knowledge.Hands.First(h => h.Id == finding.Hand).Spared.Where(hazards.Contains))
+        {
+            warnings.Add($"This is not asked of the {finding.Hand}: {spared.Replace('-', ' ')}.");
+        }
+
         return new Draft([.. before, finding], warnings);
+    }
+
+    /// <summary>The air around the engine, in the range in which spark and gauge readings can be corrected for it.</summary>
+    public static Draft Air(Ambient ambient)
+    {
+        ArgumentNullException.ThrowIfNull(ambient);
+        return PlausibleAir.Fault(ambient) is { } fault ? throw new DiagnosisException(fault, "Measure again, or leave it out.") : new Draft([ambient], []);
     }
 
     public static Draft Swap(JobDiagnosis diagnosis, string part, string a, string b)
@@ -157,6 +172,24 @@ public static class Drafting
         }
 
         return diagnosis.Projection.All<Occasion>().LastOrDefault()?.Id.ToString() ?? EngineState.Opening;
+    }
+
+    /// <summary>Refuses a gap that the breakdown law of the tester does not reach.</summary>
+    private static void Measurable(JobDiagnosis diagnosis, Check check, Finding finding)
+    {
+        if (check.Likelihood.Model != LikelihoodModel.Gap)
+        {
+            return;
+        }
+
+        try
+        {
+            GapReadings.Breakdown(new TakenReading(finding.Value, finding.SetUp, diagnosis.Network.Laying.Circumstances(check, finding.Place.Text, finding.Tool)), check.Likelihood.Gap!);
+        }
+        catch (PhysicsRangeException error)
+        {
+            throw new DiagnosisException($"The tester gap of \"{finding.SetUp[check.Likelihood.Gap!]}\" cannot be judged.", error.Message);
+        }
     }
 
     private static List<string> Against(JobDiagnosis diagnosis, HashSet<string> hazards, List<string> warnings)

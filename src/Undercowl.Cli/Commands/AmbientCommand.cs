@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Undercowl.Diagnosis;
 using Undercowl.Diagnosis.Readings;
 using Undercowl.Jobs;
 
@@ -15,10 +16,10 @@ internal static class AmbientCommand
         var pressure = new Option<string?>("--pressure") { HelpName = "1013hPa", Description = "Air pressure at the place, not reduced to sea level." };
         var altitude = new Option<string?>("--altitude") { HelpName = "300m", Description = "Height above the sea." };
         return new Verb(shell, "ambient", Summary, "undercowl ambient boat7.jsonl --temperature 12C", "undercowl ambient boat7.jsonl --temperature 55F --pressure 1013hPa --altitude 300m")
-            .Takes(job, temperature, pressure, altitude).Does(parsed => Recording.Of(shell, parsed.GetRequiredValue(job), _ => new Ambient(
+            .Takes(job, temperature, pressure, altitude).Does(parsed => Recording.Of(shell, parsed.GetRequiredValue(job), _ => Drafting.Air(new Ambient(
                 Value(parsed.GetValue(temperature), "°C", "12C or 55F"),
                 Value(parsed.GetValue(pressure), "hPa", "1013hPa or 101.3kPa"),
-                Value(parsed.GetValue(altitude), "m", "300m or 980ft"))));
+                Value(parsed.GetValue(altitude), "m", "300m or 980ft")))));
     }
 
     private static Measured? Value(string? text, string unit, string example) => text is null

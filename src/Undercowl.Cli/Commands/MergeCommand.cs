@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Undercowl.Cli.Documents;
+using Undercowl.Jobs;
 
 namespace Undercowl.Cli.Commands;
 
@@ -20,6 +21,11 @@ internal static class MergeCommand
             foreach (var other in parsed.GetRequiredValue(from))
             {
                 using var copy = JobAtHand.Read(shell, other);
+                if (Opening(copy.Job) is { } theirs && Opening(all) is { } ours && theirs != ours)
+                {
+                    throw new Refusal($"{other} is another job, not a copy of {path}.", "Merge copies of one job only; nothing was taken in.");
+                }
+
                 all = all.Merge(copy.Job);
             }
 
@@ -29,4 +35,6 @@ internal static class MergeCommand
                 page.Line($"{merged.Into}: {merged.Added} entries added, {merged.Entries} in all."));
         });
     }
+
+    private static EntryId? Opening(Job job) => Projection.Of(job).Opening?.Id;
 }

@@ -45,7 +45,7 @@ internal static class VentilateCommand
         return
         [
             .. places.Length == 0 ? (EntryBody[])[] : [new Ventilated(places)],
-            .. conditions.Select(c => new Interlock(c, "met")),
+            .. conditions.Select(c => new Interlock(c, Interlock.Met)),
         ];
     }
 

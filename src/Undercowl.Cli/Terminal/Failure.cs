@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Undercowl.Diagnosis;
 using Undercowl.Jobs;
+using Undercowl.Physics;
 
 namespace Undercowl.Cli;
 
@@ -13,7 +14,7 @@ internal static class Failure
         {
             return act();
         }
-        catch (Exception error) when (error is DiagnosisException or JobException or Refusal)
+        catch (Exception error) when (error is DiagnosisException or JobException or Refusal or PhysicsRangeException)
         {
             Say(shell, error.Message);
             return ExitCode.Refused;

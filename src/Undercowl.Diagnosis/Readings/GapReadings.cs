@@ -27,7 +27,7 @@ internal static class GapReadings
         var tries = new List<(double LogKilovolts, string Choice)>();
         foreach (var reading in group.Readings)
         {
-            if (ReadingLikelihood.Choice(group.Check, reading.Value) is { } choice && Breakdown(reading, model.Gap!) is { } needed)
+            if (ReadingLikelihood.Choice(group.Check, reading.Value) is { } choice && Judged(reading, model.Gap!) is { } needed)
             {
                 tries.Add((Math.Log(needed), choice));
             }
@@ -86,7 +86,21 @@ internal static class GapReadings
         return sum;
     }
 
-    private static double? Breakdown(TakenReading reading, string setting)
+    /// <summary>As <see cref="Breakdown"/>; null also where a setting of an old or foreign log is beyond the law, so that it says nothing.</summary>
+    private static double? Judged(TakenReading reading, string setting)
+    {
+        try
+        {
+            return Breakdown(reading, setting);
+        }
+        catch (PhysicsRangeException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Kilovolts that the gap of the setting takes in today's air; null when the setting is no number. Raises the physics fault out of range.</summary>
+    public static double? Breakdown(TakenReading reading, string setting)
     {
         if (!reading.SetUp.TryGetValue(setting, out var text))
         {

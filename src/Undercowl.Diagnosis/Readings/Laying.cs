@@ -106,13 +106,12 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
 
     public Circumstances Circumstances(Check check, string place, string? tool)
     {
-        var ambient = projection.Ambient;
+        var air = PlausibleAir.Of(projection.Ambient);
         var shape = _model.Knowledge.Tools.FirstOrDefault(t => t.Id == tool)?.Shape
             ?? _model.Knowledge.Tools.FirstOrDefault(t => t.Shape is not null && check.Tools.Contains(t.Id))?.Shape;
         return new Circumstances(
-            In(ambient, "temperature", "°C"),
-            In(ambient, "pressure", "kPa")
-                ?? (In(ambient, "altitude", "m") is { } metres ? StandardAtmosphere.PressureKilopascals(metres) : null),
+            air.Celsius,
+            air.Kilopascals,
             SpeedFound(),
             _model.Knowledge.Specs.FirstOrDefault(s => s.Unit == "rpm" && s.Only.Holds(_model.Layout)) is { } speed
                 ? new Reference(speed.Low, speed.High, speed.Unit, false, speed.Source).Middle : null,
@@ -137,9 +136,6 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
         var generic = _model.Knowledge.Specs.FirstOrDefault(s => s.Item == item && s.Only.Holds(_model.Layout));
         return generic is null ? null : new Reference(generic.Low, generic.High, generic.Unit, false, generic.Source);
     }
-
-    private static double? In(IReadOnlyDictionary<string, Measured> ambient, string name, string unit) =>
-        ambient.TryGetValue(name, out var measured) ? Units.Convert((double)measured.Value.Value, measured.Unit, unit) : null;
 
     private static ElectrodeShape Shape(string shape) =>
         Enum.Parse<ElectrodeShape>(shape.Replace("-", "", StringComparison.Ordinal), ignoreCase: true);

@@ -11,6 +11,6 @@ public sealed record InterlockStatus(Knowledge.Interlock Interlock, bool Clear, 
 {
     /// <summary>One line for the technician: why, and what would lift it.</summary>
     public string Reason => !Known
-        ? $"{Interlock.Name}: nothing recorded yet, and unknown is not safe. {Interlock.Reason}"
+        ? $"{Interlock.Name}: nothing recorded, or not since that was disturbed, and unknown is not safe. {Interlock.Reason}"
         : Missing.Count == 0 ? Interlock.Reason : $"{Interlock.Reason} Still wanted: {string.Join(", ", Missing.Select(m => m.Name))}.";
 }

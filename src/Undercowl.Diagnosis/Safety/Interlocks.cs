@@ -21,7 +21,11 @@ internal static class Interlocks
                 (clear, known, opened) = (false, true, true);
                 met.Clear();
             }
-            else if (rule.ClearedBy.Any(e => Matches(e, entry, knowledge)))
+            else if (rule.OpenedBy.Any(e => Doubts(e, entry, knowledge)))
+            {
+                (clear, known) = (false, false);
+            }
+            else if (entry.Body is not Finding { Hearsay: true } && rule.ClearedBy.Any(e => Matches(e, entry, knowledge)))
             {
                 known = true;
                 clear = !opened || rule.Lift.All(l => met.Contains(l.Id));
@@ -29,16 +33,27 @@ internal static class Interlocks
             else if (entry.Body is Jobs.Interlock answer && rule.Lift.Any(l => l.Id == answer.Id))
             {
                 known = true;
-                met.Add(answer.Id);
-                if (rule.Lift.All(l => met.Contains(l.Id)))
+                if (answer.State == Jobs.Interlock.Met)
                 {
-                    (clear, opened) = (true, false);
+                    met.Add(answer.Id);
+                    (clear, opened) = rule.Lift.All(l => met.Contains(l.Id)) ? (true, false) : (clear, opened);
+                }
+                else
+                {
+                    // Taken back, or not known after all: neither is safe.
+                    met.Remove(answer.Id);
+                    (clear, opened) = (false, true);
                 }
             }
         }
 
         return new InterlockStatus(rule, clear, known, clear || !opened ? [] : [.. rule.Lift.Where(l => !met.Contains(l.Id))]);
     }
+
+    /// <summary>A check that itself does what opens the interlock: nothing was found, but how things stand must be seen again.</summary>
+    private static bool Doubts(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge) =>
+        wanted.Does is { } does && entry.Body is Finding { Value: not NotDoneReading } finding
+        && knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check)?.Hazards.Contains(does) == true;
 
     private static bool Matches(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge) => entry.Body switch
     {

@@ -9,6 +9,9 @@ namespace Undercowl.Jobs;
 /// <param name="Hand">Who says so; null when the device's user does.</param>
 public sealed record Interlock(string Id, string State, Place? Place = null, string? Hand = null) : EntryBody
 {
+    /// <summary>The state of a condition that is met; every other state is taken as not met.</summary>
+    public const string Met = "met";
+
     internal const string KindName = "interlock";
 
     public override string Kind => KindName;

@@ -43,7 +43,7 @@ public sealed class GoodSparkTests
         Verdict.Is(story, noFuel);
         SparkCausesFall(story, "fuel-tank@side:boat.level=empty");
         StayInTheList(story);
-        story.ProposesFirst("bulb-feel", "tank-level", "tank-vent-open", "fuel-at-pump");
+        story.ProposesFirst("connect-fuel-line", "bulb-feel", "tank-level", "tank-vent-open", "fuel-at-pump").ProposesSoon("bulb-feel");
     }
 
     private static Story BlueEverywhere(string layout, string plugs)

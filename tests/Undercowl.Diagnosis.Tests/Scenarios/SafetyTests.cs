@@ -41,6 +41,70 @@ public sealed class SafetyTests
     }
 
     [Fact]
+    public void A_condition_that_is_not_known_is_not_met_and_one_taken_back_withholds_again()
+    {
+        var story = new Story(Shop.Workbench, "two-stroke-3-cdi", "no-start").Find("fuel-smell", "strong");
+        var conditions = story.Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour").Missing.Select(m => m.Id).ToArray();
+        foreach (var condition in conditions)
+        {
+            story.Record(new Interlock(condition, "unknown"));
+        }
+
+        AllWithheld(story);
+        foreach (var condition in conditions)
+        {
+            story.Record(new Interlock(condition, Interlock.Met));
+        }
+
+        Assert.True(story.Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour").Clear);
+        story.Record(new Interlock(conditions[0], "unknown"));
+        AllWithheld(story);
+    }
+
+    [Fact]
+    public void Opening_the_fuel_system_asks_for_smelling_again_and_hearsay_does_not_clear()
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start").Find("fuel-sample", "clean");
+        AllWithheld(story);
+        Assert.Equal("fuel-smell", story.Next()[0].Id);
+        AllWithheld(story.Find(new SaidFinding("fuel-smell", "none") { Hearsay = true }));
+        Assert.True(story.Find("fuel-smell", "none").Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour").Clear);
+    }
+
+    [Fact]
+    public void Water_in_one_cylinder_withholds_every_test_that_cranks_with_plugs_in()
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start").Find("plug-wetness", "water", "cyl:2");
+        Assert.DoesNotContain(story.Diagnosis.Next(200).Proposals, p => p.SetUp.GetValueOrDefault("engine") == "cranking" && p.SetUp.GetValueOrDefault("plugs") != "out");
+    }
+
+    [Theory]
+    [InlineData("0mm")]
+    [InlineData("99mm")]
+    public void A_gap_that_no_law_reaches_is_refused_with_its_range_and_nothing_is_recorded(string gap)
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start");
+        var before = story.Job.Count;
+        var refused = Assert.Throws<DiagnosisException>(() => story.Find("spark-to-ground", "always", "cyl:1", ("gap", gap)));
+        Assert.Contains("must be from", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(before, story.Job.Count);
+    }
+
+    [Theory]
+    [InlineData("-200", "°C")]
+    [InlineData("2000", "°C")]
+    public void Air_that_cannot_be_is_refused_and_in_an_old_log_says_nothing(string degrees, string unit)
+    {
+        var air = new Ambient(new Measured(DecimalText.Parse(degrees), unit));
+        Assert.Contains("must be from", Assert.Throws<DiagnosisException>(() => Drafting.Air(air)).Message, StringComparison.Ordinal);
+        var story = Shop.Story("two-stroke-3-cdi", "no-start").Record(air).Find("spark-to-ground", "never", "cyl:1");
+        Assert.Equal(
+            Shop.Story("two-stroke-3-cdi", "no-start").Find("spark-to-ground", "never", "cyl:1").AsFound("ignition-coil@cyl:1.winding=open"),
+            story.AsFound("ignition-coil@cyl:1.winding=open"),
+            12);
+    }
+
+    [Fact]
     public void A_withheld_check_that_was_done_anyway_is_recorded_with_a_warning()
     {
         var story = new Story(Shop.Workbench, "two-stroke-3-cdi", "no-start").Find("fuel-smell", "strong").Find("spark-to-ground", "never", "cyl:1");
