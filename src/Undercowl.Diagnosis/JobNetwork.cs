@@ -22,7 +22,7 @@ internal sealed class JobNetwork
     private const double NotReached = 0.01;
 
     private readonly List<(Signal Signal, double[] PerLevel, string Label)> _complaints = [];
-    private readonly List<(Signal Signal, double[] PerLevel, LaidFinding By)> _reached = [];
+    private readonly List<ReachedSetUp> _reached = [];
 
     /// <param name="model">The layout with the knowledge over it.</param>
     /// <param name="projection">The job.</param>
@@ -82,6 +82,9 @@ internal sealed class JobNetwork
     /// <summary>Findings that today's knowledge does not know.</summary>
     public IReadOnlyList<FindingInContext> WithoutEffect { get; }
 
+    /// <summary>What the findings' set-ups tell by having been reached.</summary>
+    public IReadOnlyList<ReachedSetUp> Reached => _reached;
+
     /// <summary>What the constructor was asked to carry along.</summary>
     public Signal Asked { get; }
 
@@ -113,10 +116,12 @@ internal sealed class JobNetwork
             }
         }
 
+        // Reached is reached, however often and whatever was read there: of several set-ups the one that asks most.
         foreach (var same in _reached.Where(r => keep?.Invoke(r.By) ?? true).GroupBy(r => (r.Signal.Node, string.Join(',', r.Signal.Map))))
         {
-            var (signal, perLevel, by) = same.First();
-            Add(evidence, signal, perLevel, -1, [], by.Label);
+            var first = same.First();
+            double[] perLevel = [.. first.PerLevel.Select((_, level) => same.Min(r => r.PerLevel[level]))];
+            Add(evidence, first.Signal, perLevel, -1, [], first.By.Label);
         }
 
         return evidence;
@@ -136,7 +141,7 @@ internal sealed class JobNetwork
             {
                 var quantity = Model.Quantity(id);
                 var signal = Laying.Copies(state, found.Finding.Body.SetUp).Of(id, 0);
-                _reached.Add((signal, [.. quantity.Levels.Select(l => levels.Contains(l) ? NotReached : 1)], found));
+                _reached.Add(new ReachedSetUp(id, signal, [.. quantity.Levels.Select(l => levels.Contains(l) ? NotReached : 1)], found));
             }
         }
     }

@@ -120,6 +120,7 @@ public sealed class AnswersTests
             Near.Equal(expected, conflict.Measure, 1e-9, $"seed {seed}");
             Assert.Empty(conflict.Irreducible);
             Assert.Equal(labels.Order(), conflict.Shares.Select(s => s.Label).Order());
+            Assert.Equal(conflict.Shares.Select(s => s.Measure).OrderDescending(), conflict.Shares.Select(s => s.Measure));
             foreach (var share in conflict.Shares)
             {
                 var alone = Total(c, f => c.Evidence.Label(f) == share.Label);

@@ -54,5 +54,5 @@ public sealed class ReadmeExampleTests
         Assert.InRange(readme.Length, 1, 20);
     }
 
-    private static string[] Lines(string path) => File.ReadAllText(Repository.File(path)).TrimEnd('\n').Split('\n');
+    private static string[] Lines(string path) => File.ReadAllText(Repository.PathOf(path)).TrimEnd('\n').Split('\n');
 }

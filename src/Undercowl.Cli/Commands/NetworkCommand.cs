@@ -37,15 +37,20 @@ internal static class NetworkCommand
                         new NetworkAnswer(1, asked, network.Text, network.Evidence, []), TerminalJson.Default.NetworkAnswer, (answer, page) => page.Line(answer.Text!.TrimEnd()));
                 }
 
-                List<string> files = [path];
-                Written.Whole(path, network.Text);
+                List<(string Path, string Text)> files = [(path, network.Text)];
                 if (network.Evidence is { } evidence)
                 {
-                    files.Add(path + ".evid");
-                    Written.Whole(path + ".evid", evidence);
+                    files.Add((path + ".evid", evidence));
                 }
 
-                return Answer.Of(new NetworkAnswer(1, asked, null, null, files), TerminalJson.Default.NetworkAnswer, (answer, page) => page.Items("wrote ", answer.Files));
+                if (files.Exists(f => Path.GetFullPath(f.Path) == Path.GetFullPath(open.Path)))
+                {
+                    throw new Refusal($"{path} would be written over the job.", "Name another file with --out.");
+                }
+
+                files.ForEach(f => Written.Whole(f.Path, f.Text));
+
+                return Answer.Of(new NetworkAnswer(1, asked, null, null, [.. files.Select(f => f.Path)]), TerminalJson.Default.NetworkAnswer, (answer, page) => page.Items("wrote ", answer.Files));
             });
     }
 }

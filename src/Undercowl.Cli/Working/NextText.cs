@@ -7,11 +7,11 @@ internal static class NextText
 {
     private const int Named = 4;
 
-    /// <param name="path">The job's file, for the command line that records the step.</param>
+    /// <param name="file">The job's file, for the command line that records the step.</param>
     /// <param name="answer">The answer.</param>
     /// <param name="all">Name every step that is left out, with its places.</param>
     /// <param name="page">Where it is written.</param>
-    public static void Write(string path, NextAnswer answer, bool all, Page page)
+    public static void Write(string file, NextAnswer answer, bool all, Page page)
     {
         if (answer.Proposals.Count == 0)
         {
@@ -23,7 +23,7 @@ internal static class NextText
             page.Line();
             // Not broken at the page's width: it is there to be copied.
             page.Line("Record it, for example:");
-            page.Line("  " + StepText.Recording(path, answer.Proposals[0]));
+            page.Line("  " + StepText.Recording(file, answer.Proposals[0]));
         }
 
         Others(answer, page);

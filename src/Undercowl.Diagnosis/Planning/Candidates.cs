@@ -9,8 +9,8 @@ using Undercowl.Knowledge;
 namespace Undercowl.Diagnosis.Planning;
 
 /// <summary>
-/// All checks that could be done next, in the engine as it stands and in the heat in which the complaint shows. Those that an interlock withholds are kept apart, so that their worth can still be
-/// seen; those that cannot be done, or would only repeat a reading that errs the same way, are left out with the reason.
+/// All checks that could be done next, in the engine as it stands and in the heat in which the complaint shows. Those that an
+/// interlock withholds are kept apart, so that their worth can still be seen; those that cannot be done, or would only repeat a reading that errs the same way, are left out with the reason.
 /// </summary>
 internal sealed class Candidates
 {
@@ -31,10 +31,10 @@ internal sealed class Candidates
         {
             foreach (var place in Places(network.Model, check))
             {
-                Consider(check, place, null);
+                var usual = Consider(check, place);
                 if (complained.Count > 0)
                 {
-                    Consider(check, place, complained);
+                    Consider(check, place, complained, usual);
                 }
             }
         }
@@ -75,19 +75,22 @@ internal sealed class Candidates
         .Where(heat => heat.Wanted is { } wanted && wanted != heat.Now)
         .ToDictionary(heat => heat.Id, heat => heat.Wanted!);
 
-    private void Consider(Check check, string place, Dictionary<string, string>? heat)
+    /// <param name="check">The check.</param>
+    /// <param name="place">Where.</param>
+    /// <param name="heat">Another heat than the engine has now, or null.</param>
+    /// <param name="usual">The same check in the engine as it stands, not to be listed twice when the heat changes nothing of what it reads.</param>
+    private Candidate? Consider(Check check, string place, Dictionary<string, string>? heat = null, Candidate? usual = null)
     {
         var model = _network.Model;
         var setUp = SetUpResolution.Of(model, check, place, _standing, heat?.Where(h => !check.SetUp.ContainsKey(h.Key)).ToDictionary());
         if (Reason(check, place, setUp) is { } reason)
         {
-            if (heat is not null)
+            if (heat is null)
             {
-                return;
+                Unavailable.Add(new NotProposed("check", check.Id, place, check.Name, reason));
             }
 
-            Unavailable.Add(new NotProposed("check", check.Id, place, check.Name, reason));
-            return;
+            return null;
         }
 
         var state = _network.Now;
@@ -97,7 +100,7 @@ internal sealed class Candidates
             (with, var swapped) = Exchanged(kind, place, check, state);
             if (swapped is null)
             {
-                return;
+                return null;
             }
 
             state = swapped;
@@ -105,19 +108,18 @@ internal sealed class Candidates
 
         if (_network.Laying.Read(check, place, _network.Laying.Copies(state, setUp)) is not var (signal, levels))
         {
-            return;
+            return null;
         }
 
         var tool = check.Likelihood.Tool is null ? _network.Laying.Erring(check) : null;
         if ((signal.IsConstant && tool is null) || Repeats(check, place, signal))
         {
-            return;
+            return null;
         }
 
-        if (heat is not null && Open.Concat(Withheld.Select(w => w.Candidate)).LastOrDefault() is { } usual
-            && usual.Check == check && usual.Place == place && usual.Signal.Node == signal.Node)
+        if (usual is not null && usual.Signal.Node == signal.Node)
         {
-            return;
+            return null;
         }
 
         var kilovolts = check.Likelihood.Model == LikelihoodModel.Gap ? SparkMargin.Numbers(model, check.Likelihood.Quantity!) : null;
@@ -139,6 +141,8 @@ internal sealed class Candidates
         {
             Open.Add(candidate);
         }
+
+        return candidate;
     }
 
     private string? Reason(Check check, string place, IReadOnlyDictionary<string, string> setUp)

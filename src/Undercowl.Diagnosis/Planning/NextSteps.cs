@@ -95,10 +95,14 @@ internal sealed class NextSteps
             _costs.Currency);
     }
 
-    /// <summary>By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost.</summary>
+    /// <summary>
+    /// By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost.
+    /// A remedy that costs no more than that comes second: the choice is between it and asking first, not among ways of asking.
+    /// </summary>
     private IEnumerable<Proposal> MostTellingFirst(IReadOnlyList<Proposal> ranked, List<Candidate> checks)
     {
         var left = ranked.ToList();
+        var asGood = ranked.Count == 0 ? 0 : ranked[0].ExpectedCostToFinish * SameCost;
         var ends = Ends();
         var told = new Dictionary<int, double>();
         while (left.Count > 0)
@@ -116,6 +120,11 @@ internal sealed class NextSteps
 
             left.Remove(best);
             yield return best;
+            if (left.Count == ranked.Count - 1 && left.Find(p => p.Step.Kind == StepKind.Action) is { } remedy && remedy.ExpectedCostToFinish <= asGood)
+            {
+                left.Remove(remedy);
+                yield return remedy;
+            }
         }
 
         double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(checks[check], ends) / _effort.Minutes(checks[check].Check, checks[check].SetUp);

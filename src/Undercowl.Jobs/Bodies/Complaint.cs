@@ -6,7 +6,7 @@ namespace Undercowl.Jobs;
 /// What is complained of, by name, in the customer's words, and in which set-up it shows (proof must be given in the
 /// same one). Part of <see cref="Opened"/>; on its own a further or a corrected complaint.
 /// </summary>
-/// <param name="Id">The complaint by name, for example <c>dies-hot</c>.</param>
+/// <param name="Id">The complaint by name.</param>
 /// <param name="SetUp">When it shows, for example cold or under load; empty when not said.</param>
 /// <param name="Words">As the customer put it.</param>
 public sealed record Complaint(string Id, IReadOnlyDictionary<string, string> SetUp, string? Words = null) : EntryBody

@@ -1,8 +1,8 @@
 namespace Undercowl.Jobs;
 
 /// <summary>
-/// The id of a part or of anything that has a place: <c>kind[@place][/output]</c>, as in <c>ignition-coil@cyl:2</c> or
-/// <c>control-unit@engine/out-1</c>. Not checked against a catalogue: that such a kind exists is for others to say.
+/// The id of a part or of anything that has a place: <c>kind[@place][/output]</c>, as in <c>some-part@cyl:2</c> or
+/// <c>other-part@engine/out-1</c>. Not checked against a catalogue: that such a kind exists is for others to say.
 /// The default value is no part and has the text "".
 /// </summary>
 public readonly record struct PartId
@@ -11,7 +11,7 @@ public readonly record struct PartId
 
     private PartId(string kind, Place? place, string? output) => (Kind, Place, Output) = (kind, place, output);
 
-    /// <summary>What sort of part, for example <c>ignition-coil</c>: a letter, then letters, digits and hyphens.</summary>
+    /// <summary>What sort of part, for example <c>some-part</c>: a letter, then letters, digits and hyphens.</summary>
     public string Kind => field ?? "";
 
     /// <summary>Where it sits; null when the id names the sort of part and not one of them.</summary>

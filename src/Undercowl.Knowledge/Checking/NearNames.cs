@@ -4,19 +4,19 @@ namespace Undercowl.Knowledge.Checking;
 public static class NearNames
 {
     private const int MostListed = 12;
+    private const int NearestListed = 3;
 
-    /// <summary>"did you mean …?" when one is near, else the list of them when it is short, else that there is none like it.</summary>
+    /// <summary>"did you mean …?" when one is near, else the list of them when it is short, else the nearest of the many.</summary>
     public static string Mend(string given, IEnumerable<string> known)
     {
         ArgumentNullException.ThrowIfNull(given);
         string[] all = [.. known.Distinct().Order(StringComparer.Ordinal)];
-        var near = all.Where(k => k != given).Select(k => (Name: k, Distance: Distance(given, k)))
-            .Where(p => p.Distance <= Math.Max(1, Math.Min(given.Length, p.Name.Length) / 3))
-            .OrderBy(p => p.Distance).ThenBy(p => p.Name, StringComparer.Ordinal).FirstOrDefault();
-        return near.Name is not null ? $"did you mean {near.Name}?"
+        (string Name, int Distance)[] ranked = [.. all.Where(k => k != given).Select(k => (Name: k, Distance: Distance(given, k)))
+            .OrderBy(p => p.Distance).ThenBy(p => p.Name, StringComparer.Ordinal)];
+        return ranked is [var near, ..] && near.Distance <= Math.Max(1, Math.Min(given.Length, near.Name.Length) / 3) ? $"did you mean {near.Name}?"
             : all.Length == 0 ? "take it out: there are none here"
             : all.Length <= MostListed ? $"use one of: {string.Join(", ", all)}"
-            : $"use one of the {all.Length} that there are, or add it; there is none like it";
+            : $"none is like it; the nearest of the {all.Length} there are: {string.Join(", ", ranked.Take(NearestListed).Select(p => p.Name))}";
     }
 
     /// <summary>Insertions, deletions, exchanges of a letter and swaps of neighbours that turn one text into the other (optimal string alignment).</summary>

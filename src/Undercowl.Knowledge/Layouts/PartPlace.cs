@@ -8,7 +8,7 @@ namespace Undercowl.Knowledge;
 /// <param name="Cylinders">The cylinders it serves, ascending, at least one.</param>
 public sealed record PartPlace(string Kind, string Place, IReadOnlyList<int> Cylinders)
 {
-    /// <summary><c>kind@place</c>, for example <c>ignition-coil@pair:1+4</c> or <c>stop-switch@engine</c>.</summary>
+    /// <summary><c>kind@place</c>, for example <c>some-part@pair:1+4</c> or <c>other-part@engine</c>.</summary>
     public string Id { get; } = $"{Kind}@{Place}";
 
     /// <summary>The end or output of it that serves one cylinder: <c>kind@place/cylinder</c>.</summary>

@@ -2,7 +2,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Json.Schema;
-using Undercowl.Cli.Tests.Fixtures;
 
 namespace Undercowl.Cli.Tests.Commands;
 

@@ -1,5 +1,4 @@
 using Undercowl.Knowledge;
-using Undercowl.Knowledge.Tests.Fixtures;
 using Undercowl.KnowledgeCompiler;
 
 namespace Undercowl.Diagnosis.Tests.Fixtures;
@@ -12,7 +11,7 @@ internal static class Shop
 
     private static readonly Lazy<KnowledgeBase> Compiled = new(() =>
     {
-        var result = KnowledgeFolder.Compile(Repository.File("knowledge"), Repository.File("tests/layouts"));
+        var result = KnowledgeFolder.Compile(Repository.PathOf("knowledge"), Repository.PathOf("tests/layouts"));
         return result.Knowledge ?? throw new InvalidOperationException(string.Join(Environment.NewLine, result.Problems));
     });
 

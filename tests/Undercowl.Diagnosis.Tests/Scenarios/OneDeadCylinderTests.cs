@@ -62,6 +62,19 @@ public sealed class OneDeadCylinderTests
     }
 
     [Fact]
+    public void On_double_ended_coils_the_dead_pair_stays_so_it_is_not_the_coil()
+    {
+        var story = Shop.Story("four-stroke-4-inductive", "misses")
+            .FindAll("spark-to-ground", "always", [2, 3])
+            .FindAll("spark-to-ground", "never", [1, 4])
+            .Swap("double-coil", "pair:1+4", "pair:2+3")
+            .FindAll("spark-to-ground", "never", [1, 4])
+            .FindAll("spark-to-ground", "always", [2, 3]);
+        Verdict.Is(story, "coil-driver@pair:1+4.*", "coil-connector@pair:1+4.*");
+        Assert.DoesNotContain(story.Next(), p => p.Id is "replace-double-coil" or "pair-coil-swap-spark");
+    }
+
+    [Fact]
     public void On_double_ended_coils_one_dead_cylinder_of_a_pair_is_its_own_end_or_lead()
     {
         var story = Shop.Story("four-stroke-4-inductive", "misses")

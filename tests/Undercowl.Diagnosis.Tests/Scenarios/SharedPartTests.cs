@@ -27,7 +27,8 @@ public sealed class SharedPartTests
     {
         var story = Dead("two-stroke-6-banks", [3, 4]);
         Verdict.Is(story, "output-connector@group:3+4.*");
-        story.ProposesSoon("spark-wiggle", "group-connector-look", "clean-group-connector");
+        story.ProposesFirst("plug-lead-home");
+        story.FindAll("plug-lead-home", "home", [3, 4]).ProposesSoon("spark-wiggle", "group-connector-look", "clean-group-connector");
     }
 
     [Fact]
@@ -46,7 +47,7 @@ public sealed class SharedPartTests
             story,
             "charge-coil@engine.*", "charge-connector@engine.*", "trigger@engine.common=*", "trigger-connector@engine.*", "control-unit@engine.electronics=*",
             "unit-ground@engine.*", "flywheel-magnets@engine.*");
-        story.ProposesFirst("charge-peak", "charge-peak-unloaded", "unit-peak", "trigger-peak", "cranking-rpm");
+        story.ProposesFirst("charge-peak", "charge-peak-unloaded", "unit-peak", "trigger-peak");
     }
 
     private static Story Dead(string layout, int[] cylinders)

@@ -14,7 +14,7 @@ public sealed class SchemaTests
     [Fact]
     public void The_schemas_in_the_repository_are_those_that_the_types_give()
     {
-        var there = Directory.EnumerateFiles(Repository.File("knowledge/schema")).ToDictionary(f => Path.GetFileName(f)!, File.ReadAllText);
+        var there = Directory.EnumerateFiles(Repository.PathOf("knowledge/schema")).ToDictionary(f => Path.GetFileName(f)!, File.ReadAllText);
         Assert.Equal(SchemaText.All().OrderBy(s => s.Key), there.OrderBy(s => s.Key));
     }
 

@@ -1,5 +1,4 @@
 using CsCheck;
-using Undercowl.Knowledge.Tests.Fixtures;
 using Undercowl.KnowledgeCompiler.Yaml;
 
 namespace Undercowl.Knowledge.Tests.Compiler;
@@ -7,7 +6,7 @@ namespace Undercowl.Knowledge.Tests.Compiler;
 public sealed class YamlTextTests
 {
     private static readonly string[] Texts =
-        [.. Directory.EnumerateFiles(Repository.File("tests/Undercowl.Knowledge.Tests/Fixtures/small"), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(File.ReadAllText)];
+        [.. Directory.EnumerateFiles(Repository.PathOf("tests/Undercowl.Knowledge.Tests/Fixtures/small"), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(File.ReadAllText)];
 
     [Fact]
     public void However_a_file_is_spoilt_it_gives_a_tree_or_a_problem_on_one_of_its_lines() =>

@@ -12,7 +12,7 @@ internal sealed class SmallKnowledge : IDisposable
 
     public SmallKnowledge()
     {
-        var from = Repository.File("tests/Undercowl.Knowledge.Tests/Fixtures/small");
+        var from = Repository.PathOf("tests/Undercowl.Knowledge.Tests/Fixtures/small");
         foreach (var path in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
         {
             Write(Path.GetRelativePath(from, path), System.IO.File.ReadAllText(path));

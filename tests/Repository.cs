@@ -1,9 +1,13 @@
-namespace Undercowl.Architecture.Tests;
+namespace Undercowl.Tests;
 
-/// <summary>Finds the repository from where the tests run.</summary>
+/// <summary>Where the repository lies, found from the tests' own folder upwards. Shared by the test projects that read its files where they stand.</summary>
 internal static class Repository
 {
     public static string Root { get; } = Find(AppContext.BaseDirectory);
+
+    public static string PathOf(string path) => Path.Combine(Root, path);
+
+    public static string Read(string path) => File.ReadAllText(PathOf(path));
 
     private static string Find(string from)
     {
