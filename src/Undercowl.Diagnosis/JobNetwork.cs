@@ -15,9 +15,6 @@ internal sealed class JobNetwork
 {
     public const string ComplaintLabel = "complaint";
 
-    /// <summary>How the posterior is computed.</summary>
-    public static readonly EliminationOptions Options = EliminationOptions.Default with { Order = EliminationOrder.SparseRows };
-
     /// <summary>Chance that a reading was written down although its set-up was not reached. Estimate.</summary>
     private const double NotReached = 0.01;
 
@@ -59,6 +56,11 @@ internal sealed class JobNetwork
         Now = History.Now;
         Asked = ask is { } asked ? Laying.Copies(Now, asked.SetUp, provoked: true).Of(asked.Quantity, 0) : Signal.Constant(0);
         Network = ToNetwork();
+        Options = EliminationOptions.Default with
+        {
+            Order = EliminationOrder.WeightedFill,
+            Stages = [.. Graph.Gathered.Select(nodes => nodes.ToArray())],
+        };
     }
 
     public EngineModel Model { get; }
@@ -93,6 +95,9 @@ internal sealed class JobNetwork
 
     /// <summary>Node numbers are those of <see cref="Graph"/>.</summary>
     public Network Network { get; }
+
+    /// <summary>How the posterior is computed.</summary>
+    public EliminationOptions Options { get; }
 
     /// <summary>The nodes whose posterior is the belief: each aspect as found and now.</summary>
     public int[] Wanted() => [.. Model.Aspects.SelectMany(a => new[] { Conditions.First(a), Conditions.NodeOf(Now, a) }).Distinct()];

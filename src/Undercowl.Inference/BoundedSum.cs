@@ -115,9 +115,9 @@ internal sealed class BoundedSum
         {
             if (drawn[h] is null)
                 continue;
-            var sampling = new Sampling(Circuit.CompileOnce(Given(_covered[h].States), _options));
-            foreach (var i in drawn[h])
-                sampling.Draw(random, draws.AsSpan(i * nodes, nodes));
+            var rows = new Sampling(Circuit.CompileOnce(Given(_covered[h].States), _options)).Draw(random, drawn[h].Count);
+            for (var i = 0; i < drawn[h].Count; i++)
+                rows.AsSpan(i * nodes, nodes).CopyTo(draws.AsSpan(drawn[h][i] * nodes));
         }
 
         return draws;
@@ -223,7 +223,7 @@ internal sealed class BoundedSum
         Array.Fill(weights, double.NegativeInfinity);
         var largest = double.NegativeInfinity;
         for (var r = 0; r < leaf.Index.Length; r++)
-            largest = Math.Max(largest, weights[leaf.Index[r]] = Math.Log(leaf.Table.Values[r]) + LogAttached(leaf, r));
+            largest = Math.Max(largest, weights[leaf.Index[r]] = Math.Log(leaf.Table.Values[r]) + leaf.LogAttached(_evidence, r));
         var total = 0.0;
         for (var s = 0; s < weights.Length; s++)
             total += weights[s] = Math.Exp(weights[s] - largest);
@@ -232,30 +232,13 @@ internal sealed class BoundedSum
         return largest + Math.Log(total);
     }
 
-    private double LogAttached(Leaf leaf, int row)
-    {
-        var sum = 0.0;
-        foreach (var f in leaf.Attached)
-            sum += Math.Log(_evidence.Findings[f].Dense[leaf.Index[row]]);
-        return sum;
-    }
-
     private double LargestLikelihoods(Relevant relevant)
     {
         var log = 0.0;
         foreach (var leaf in relevant.Leaves)
         {
-            if (Rare.Contains(leaf.Node) || (leaf.Node >= 0 && leaf.Attached.Count == 0))
-                continue;
-            var observed = leaf.Attached.Exists(f => _evidence.Findings[f].Observed >= 0);
-            var largest = double.NegativeInfinity;
-            for (var r = 0; r < leaf.Index.Length; r++)
-            {
-                var x = leaf.Finding >= 0 ? Math.Log(_evidence.Findings[leaf.Finding].Dense[leaf.Index[r]]) : LogAttached(leaf, r);
-                largest = Math.Max(largest, observed ? x + Math.Log(leaf.Table.Values[r]) : x);
-            }
-
-            log += largest;
+            if (!Rare.Contains(leaf.Node))
+                log += leaf.LogLargest(_evidence);
         }
 
         return log;

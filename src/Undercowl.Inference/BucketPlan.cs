@@ -7,6 +7,9 @@ namespace Undercowl.Inference;
 /// </summary>
 internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
 {
+    /// <summary>Rows decide only between variables that join equally much.</summary>
+    private const double Tie = 1e-6;
+
     private readonly double[] _cost = new double[tables.Of.Length];
     private readonly int[] _seen = new int[tables.Of.Length];
     private int _mark;
@@ -19,6 +22,57 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
             if (!tables.Empty && tables.Of[v].Count > 0)
                 tables.Join(joined, null);
         }
+    }
+
+    /// <summary>
+    /// Eliminates the variables that only these tables have, and returns what is left of them. Tables that share several variables
+    /// with the <paramref name="front"/> are multiplied over joint states that occur in it alone.
+    /// </summary>
+    public List<Table> Run(List<Table> own, Table? front)
+    {
+        var mine = own.ToHashSet();
+        foreach (var v in own.SelectMany(t => t.Scope))
+            tables.Stale[v] = true;
+        while (!tables.Empty && Cheapest(mine) is var v and >= 0)
+        {
+            List<Table> bucket = [.. tables.Of[v]];
+            mine.ExceptWith(bucket);
+            if (front is not null && Guide(bucket, front) is { } guide)
+                bucket.Add(guide);
+            var joined = bucket.Count == 1 ? tables.Join(bucket[0], null) : tables.JoinAll(bucket);
+            if (!tables.Empty && tables.Of[v].Count > 0)
+                joined = tables.Join(joined, null);
+            if (joined.Scope.Length > 0)
+                mine.Add(joined);
+        }
+
+        return [.. mine];
+    }
+
+    private Table? Guide(List<Table> bucket, Table front)
+    {
+        int[] shared = [.. bucket.SelectMany(t => t.Scope).Distinct().Where(front.Covers)];
+        return shared.Length > 1 && !bucket.Exists(t => Array.TrueForAll(shared, t.Covers)) ? tables.Project(front, shared) : null;
+    }
+
+    private int Cheapest(HashSet<Table> mine)
+    {
+        var best = -1;
+        foreach (var v in mine.SelectMany(t => t.Scope).Distinct().Order())
+        {
+            if (tables.IsKept(v) || !tables.Of[v].TrueForAll(mine.Contains))
+                continue;
+            if (tables.Stale[v])
+            {
+                _cost[v] = Cost(v);
+                tables.Stale[v] = false;
+            }
+
+            if (best < 0 || _cost[v] < _cost[best])
+                best = v;
+        }
+
+        return best;
     }
 
     private int Cheapest()
@@ -44,12 +98,17 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
     private double Cost(int v)
     {
         if (order == EliminationOrder.MinimumFill)
-            return Fill(v);
+            return Fill(v, weighted: false);
         var rows = tables.Estimate(tables.Of[v], out var weight);
-        return order == EliminationOrder.MinimumWeight ? weight : rows;
+        return order switch
+        {
+            EliminationOrder.MinimumWeight => weight,
+            EliminationOrder.WeightedFill => Fill(v, weighted: true) + rows * Tie,
+            _ => rows,
+        };
     }
 
-    private int Fill(int v)
+    private double Fill(int v, bool weighted)
     {
         _mark++;
         var neighbours = new List<int>();
@@ -64,11 +123,14 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
             }
         }
 
-        var missing = 0;
+        var missing = 0.0;
         for (var i = 0; i < neighbours.Count; i++)
         {
             for (var j = 0; j < i; j++)
-                missing += tables.Of[neighbours[i]].Exists(t => t.Covers(neighbours[j])) ? 0 : 1;
+            {
+                if (!tables.Of[neighbours[i]].Exists(t => t.Covers(neighbours[j])))
+                    missing += weighted ? tables.LogStates(neighbours[i]) * tables.LogStates(neighbours[j]) : 1;
+            }
         }
 
         return missing;

@@ -11,8 +11,7 @@ namespace Undercowl.Inference;
 /// </summary>
 public sealed class Circuit
 {
-    private readonly double[][] _likelihoods;
-    private readonly int[] _exponents;
+    private readonly Likelihoods _likelihoods;
     private readonly double[]?[] _marginals;
     private readonly double[]?[] _shares;
     private readonly double[] _values;
@@ -22,20 +21,13 @@ public sealed class Circuit
     private readonly bool _hopeless;
     private bool _ready;
 
-    private Circuit(Evidence evidence, EliminationOptions options, bool keepZeros, IReadOnlyList<int> kept, int about)
+    private Circuit(Evidence evidence, EliminationOptions options, bool keepZeros, IReadOnlyList<int> kept, int about, bool sweep = false)
     {
         Evidence = evidence;
         _zerosAreReal = !keepZeros;
         var network = evidence.Network;
         Relevant = new Relevant(evidence, options.Wanted, keepZeros, lump: true);
-        _likelihoods = new double[evidence.Count][];
-        _exponents = new int[evidence.Count];
-        for (var f = 0; f < evidence.Count; f++)
-        {
-            _likelihoods[f] = [.. evidence.Findings[f].Dense];
-            _exponents[f] = Scaling.Normalise(_likelihoods[f], 0, _likelihoods[f].Length, out _);
-        }
-
+        _likelihoods = new Likelihoods(evidence);
         _marginals = new double[network.Count][];
         _shares = new double[network.Count][];
         Possible = Relevant.Possible;
@@ -52,7 +44,9 @@ public sealed class Circuit
         var tables = new TableSet(Tape, Relevant, kept, options);
         foreach (var leaf in Leaves)
             tables.Attach(leaf.Table);
-        if (options.Order == EliminationOrder.Causal)
+        if (sweep)
+            LogLost = new SweepPlan(tables, Leaves, Relevant.States, evidence, Tape, _likelihoods, options).Run();
+        else if (options.Order == EliminationOrder.Causal)
             new CausalPlan(tables, Leaves).Run();
         else
             new BucketPlan(tables, options.Order).Run();
@@ -74,6 +68,9 @@ public sealed class Circuit
 
     /// <summary>Natural logarithm of the probability of the evidence; minus infinity when it is impossible.</summary>
     public double LogEvidence { get; private set; } = double.NegativeInfinity;
+
+    /// <summary>Logarithm of the most that was left out of the evidence's probability; minus infinity when it is exact.</summary>
+    internal double LogLost { get; } = double.NegativeInfinity;
 
     /// <summary>All rows of all tables, given and made.</summary>
     public int Rows => Tape.Rows;
@@ -111,6 +108,14 @@ public sealed class Circuit
         return circuit;
     }
 
+    /// <summary>Stage after stage, with the lightest joint states left out.</summary>
+    internal static Circuit CompileSwept(Evidence evidence, EliminationOptions options)
+    {
+        var circuit = new Circuit(evidence, options, keepZeros: false, [], -1, sweep: true);
+        circuit.Propagate();
+        return circuit;
+    }
+
     /// <summary>The up-pass alone, with the kept variables left in <see cref="Kept"/>.</summary>
     internal static Circuit CompileKept(Evidence evidence, EliminationOptions options, IReadOnlyList<int> kept)
     {
@@ -132,8 +137,7 @@ public sealed class Circuit
         if (numbers.Length != f.Dense.Length)
             throw new InferenceException(InferenceFault.Evidence, $"Finding '{f.Label}' takes {f.Dense.Length} numbers, not {numbers.Length}.");
         Evidence.CheckNumbers(f.Label, numbers);
-        numbers.CopyTo(_likelihoods[finding]);
-        _exponents[finding] = Scaling.Normalise(_likelihoods[finding], 0, numbers.Length, out _);
+        _likelihoods.Set(finding, numbers);
         _ready = false;
     }
 
@@ -229,8 +233,8 @@ public sealed class Circuit
     {
         long exponents = 0;
         foreach (var leaf in Leaves)
-            exponents += leaf.Fill(_values, _likelihoods);
-        foreach (var e in _exponents)
+            exponents += leaf.Fill(_values, _likelihoods.Numbers);
+        foreach (var e in _likelihoods.Exponents)
             exponents += e;
         exponents += Tape.Up(_values, _scales);
         var log = exponents * Math.Log(2);

@@ -8,6 +8,8 @@ namespace Undercowl.Inference;
 /// </summary>
 public static class Elimination
 {
+    private const int FewestCarried = 64;
+
     /// <summary>
     /// The posterior. Contradictory evidence is not an error here: see <see cref="Posterior.Possible"/>. Raises the
     /// row-budget fault when the exact sum does not fit and a bounded one is forbidden or does not fit either.
@@ -22,6 +24,13 @@ public static class Elimination
         var classical = options with { Order = EliminationOrder.SparseRows, RowBudget = options.RowBudget / 8 };
         if (options.Order == EliminationOrder.Causal && TryExact(evidence, classical, out exact))
             return exact;
+        // Fewer joint states at a time make a wider bound, and fit where more do not.
+        for (var beam = options.Beam; options.AllowBounded && options.Stages.Count > 0 && beam >= FewestCarried; beam /= 4)
+        {
+            if (TrySwept(evidence, options with { Beam = beam }, out var swept))
+                return swept;
+        }
+
         return options.AllowBounded
             ? Bounded(evidence, options)
             : throw new InferenceException(InferenceFault.RowBudget, $"The exact sum needs more than {options.RowBudget} rows; raise the row budget or give it fewer findings.");
@@ -36,6 +45,26 @@ public static class Elimination
         {
             posterior = new Posterior(evidence, options, Circuit.CompileOnce(evidence, options));
             return true;
+        }
+        catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
+        {
+            posterior = null;
+            return false;
+        }
+    }
+
+    /// <summary>
+    /// The sum stage by stage at once, without trying the exact one (see <see cref="EliminationOptions.Stages"/>): its error bound
+    /// is 0 when no joint state had to be left out. False when it does not fit in the row budget, or leaves nothing.
+    /// </summary>
+    public static bool TrySwept(Evidence evidence, EliminationOptions options, [NotNullWhen(true)] out Posterior? posterior)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        ArgumentNullException.ThrowIfNull(options);
+        try
+        {
+            posterior = new Posterior(evidence, options, Circuit.CompileSwept(evidence, options));
+            return posterior.Possible || posterior.ErrorBound == 0;
         }
         catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
         {

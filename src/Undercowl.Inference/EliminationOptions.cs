@@ -14,6 +14,9 @@ public enum EliminationOrder
 
     /// <summary>The variable that joins the fewest pairs of neighbours which are not joined yet.</summary>
     MinimumFill,
+
+    /// <summary>The variable that joins the least, a pair that is not joined yet counting its bits multiplied; equal ones by rows.</summary>
+    WeightedFill,
 }
 
 /// <summary>Limits and choices for one elimination. The default asks for exact answers within 16 million rows and products.</summary>
@@ -32,6 +35,16 @@ public sealed record EliminationOptions
     /// are left out and states that no finding can tell apart are merged.
     /// </summary>
     public IReadOnlyList<int> Wanted { get; init; } = [];
+
+    /// <summary>
+    /// Nodes that gather like parts of the network one after another (the fold over cylinders: what the first gives, the first
+    /// two, and so on); empty when there are none. Where the exact sum does not fit, the parts are summed in this order and
+    /// the lightest joint states of what they share are left out, with a bound.
+    /// </summary>
+    public IReadOnlyList<IReadOnlyList<int>> Stages { get; init; } = [];
+
+    /// <summary>The most joint states that are carried from one stage to the next.</summary>
+    public int Beam { get; init; } = 4096;
 
     /// <summary>When the row budget is exceeded: fall back on a bounded sum (true) or raise the row-budget fault (false).</summary>
     public bool AllowBounded { get; init; } = true;

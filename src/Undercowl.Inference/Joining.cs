@@ -27,6 +27,17 @@ internal sealed class Joining(Tape tape, int[] states, long budget)
         return b is null ? SumOnly(a, keptA, rowsA, startA) : JoinSorted(a, b, shared, keptA, keptB, rowsA, startA);
     }
 
+    /// <summary>Only these rows of a table.</summary>
+    public Table Select(Table table, int[] rows)
+    {
+        Charge(rows.Length, rows.Length, table.Scope);
+        var right = new int[rows.Length];
+        Array.Fill(right, Tape.One);
+        var start = tape.Rows;
+        int[] left = [.. rows.Select(r => table.Offset + r)], sum = [.. Enumerable.Range(start, rows.Length)];
+        return Finish(table.Scope, Array.ConvertAll(table.Columns, c => Gather(c, rows, rows.Length)), rows.Length, left, right, sum);
+    }
+
     /// <summary>The distinct joint states of a few of the table's variables, as a table of ones; the rows read count.</summary>
     public Table Project(Table table, int[] variables)
     {

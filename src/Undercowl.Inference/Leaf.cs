@@ -23,6 +23,9 @@ internal sealed class Leaf
     /// <summary>Single-node likelihoods multiplied into this distribution.</summary>
     public List<int> Attached { get; } = [];
 
+    /// <summary>All findings in it.</summary>
+    public IEnumerable<int> Findings => Finding >= 0 ? Attached.Append(Finding) : Attached;
+
     /// <summary>Keeps only these rows.</summary>
     public void Take(List<int> rows)
     {
@@ -56,6 +59,34 @@ internal sealed class Leaf
         }
 
         return Scaling.Normalise(values, offset, end, out _);
+    }
+
+    /// <summary>
+    /// Logarithm of the largest that the likelihoods in this table can be; where the node's state is observed, of that times the
+    /// distribution.
+    /// </summary>
+    public double LogLargest(Evidence evidence)
+    {
+        if (Node >= 0 && Attached.Count == 0)
+            return 0;
+        var observed = Attached.Exists(f => evidence.Findings[f].Observed >= 0);
+        var largest = double.NegativeInfinity;
+        for (var r = 0; r < Index.Length; r++)
+        {
+            var x = Finding >= 0 ? Math.Log(evidence.Findings[Finding].Dense[Index[r]]) : LogAttached(evidence, r);
+            largest = Math.Max(largest, observed ? x + Math.Log(Table.Values[r]) : x);
+        }
+
+        return largest;
+    }
+
+    /// <summary>Logarithm of the product of the attached likelihoods for a row.</summary>
+    public double LogAttached(Evidence evidence, int row)
+    {
+        var sum = 0.0;
+        foreach (var f in Attached)
+            sum += Math.Log(evidence.Findings[f].Dense[Index[row]]);
+        return sum;
     }
 
     /// <summary>

@@ -20,6 +20,8 @@ public sealed class Posterior
         _circuit = circuit;
         LogEvidence = circuit.LogEvidence;
         Possible = circuit.Possible;
+        // R / (Z + R) = 1 / (1 + Z / R), which stays in range however small both are.
+        ErrorBound = double.IsNegativeInfinity(circuit.LogLost) ? 0 : 1 / (1 + Math.Exp(circuit.LogEvidence - circuit.LogLost));
     }
 
     internal Posterior(Evidence evidence, EliminationOptions options, BoundedSum bounded)
@@ -102,7 +104,8 @@ public sealed class Posterior
 
     /// <summary>
     /// Draws joint states from the posterior: <paramref name="count"/> rows of <see cref="Network.Count"/> states each. The
-    /// same seed gives the same draws on every platform. Exact draws; after a bounded sum, draws from what it covered.
+    /// same seed gives the same draws on every platform. Each draw by itself is exact (after a bounded sum, of what it covered);
+    /// together they are shared out evenly, so that counts scatter less than those of independent draws.
     /// </summary>
     public int[] Sample(ulong seed, int count)
     {
@@ -111,11 +114,7 @@ public sealed class Posterior
         var random = new SplitMix64(seed);
         if (_bounded is not null)
             return _bounded.Sample(random, count);
-        _sampling ??= new Sampling(_circuit!);
-        var draws = new int[checked(count * Network.Count)];
-        for (var i = 0; i < count; i++)
-            _sampling.Draw(random, draws.AsSpan(i * Network.Count, Network.Count));
-        return draws;
+        return (_sampling ??= new Sampling(_circuit!)).Draw(random, count);
     }
 
     /// <summary>What is known of a node that no finding bears on and that has no parents to follow.</summary>

@@ -3,6 +3,11 @@ namespace Undercowl.Inference;
 /// <summary>
 /// Draws joint states by running a propagated tape backwards: a summed row is one of the products that went into it, with
 /// probability in proportion; leaf rows at the end give the states. Nodes left out of the tape are drawn forwards.
+/// <para>
+/// All draws go down together. Where some of them stand at one choice they are shuffled and shared out evenly (systematic
+/// sampling: each alternative gets its share to within one), so each draw by itself follows the posterior exactly, while
+/// numbers counted over all of them scatter less than those of independent draws.
+/// </para>
 /// </summary>
 internal sealed class Sampling
 {
@@ -11,8 +16,6 @@ internal sealed class Sampling
     private readonly int[] _left;
     private readonly int[] _right;
     private readonly Leaf?[] _leafOfRow;
-    private readonly double[]?[] _dense;
-    private readonly Stack<int> _open = new();
 
     public Sampling(Circuit circuit)
     {
@@ -22,7 +25,6 @@ internal sealed class Sampling
         _left = new int[tape.Products];
         _right = new int[tape.Products];
         _leafOfRow = new Leaf?[tape.Rows];
-        _dense = new double[circuit.Evidence.Network.Count][];
         foreach (var leaf in circuit.Leaves)
             Array.Fill(_leafOfRow, leaf, leaf.Table.Offset, leaf.Table.Count);
         foreach (var step in tape.Steps)
@@ -45,92 +47,123 @@ internal sealed class Sampling
         }
     }
 
-    public void Draw(SplitMix64 random, Span<int> states)
+    /// <summary>Rows of a state for each node of the network, one row a draw.</summary>
+    public int[] Draw(SplitMix64 random, int count)
     {
         var network = _circuit.Evidence.Network;
-        states.Fill(-1);
-        foreach (var root in _circuit.Tape.Roots)
-            _open.Push(root);
-        while (_open.TryPop(out var row))
-        {
-            if (_leafOfRow[row] is { } leaf)
-            {
-                for (var i = 0; i < leaf.Table.Scope.Length; i++)
-                    states[leaf.Table.Scope[i]] = leaf.Table.Columns[i][row - leaf.Table.Offset];
-                continue;
-            }
-
-            if (row == Tape.One)
-                continue;
-            var chosen = Choose(random, row);
-            _open.Push(_left[chosen]);
-            _open.Push(_right[chosen]);
-        }
-
+        var states = new int[checked(count * network.Count)];
+        Array.Fill(states, -1);
+        Backwards(random, count, states);
         for (var v = 0; v < network.Count; v++)
         {
             if (_circuit.Relevant.Fixed[v] is var known and >= 0)
-                states[v] = known;
-            else if (!_circuit.Relevant.Included[v])
-                states[v] = Forward(random, v, states, null);
-            else if (_circuit.Relevant.StandFor[v] is { } standFor)
-                states[v] = Forward(random, v, states, standFor);
+            {
+                for (var d = 0; d < count; d++)
+                    states[d * network.Count + v] = known;
+            }
+            else if (!_circuit.Relevant.Included[v] || _circuit.Relevant.StandFor[v] is not null)
+            {
+                Forwards(random, v, count, states);
+            }
         }
+
+        return states;
     }
 
-    private int Choose(SplitMix64 random, int row)
+    private void Backwards(SplitMix64 random, int count, int[] states)
     {
-        var values = _circuit.Values;
-        var total = 0.0;
-        for (var k = _first[row]; k < _first[row + 1]; k++)
-            total += values[_left[k]] * values[_right[k]];
-        var target = random.NextUnit() * total;
-        var chosen = -1;
-        for (var k = _first[row]; k < _first[row + 1]; k++)
+        var nodes = _circuit.Evidence.Network.Count;
+        var waiting = new List<int>?[_circuit.Tape.Rows];
+        foreach (var root in _circuit.Tape.Roots)
+            (waiting[root] ??= []).AddRange(Enumerable.Range(0, count));
+        // What a row was made of was there before it.
+        for (var row = waiting.Length - 1; row > Tape.One; row--)
         {
-            var share = values[_left[k]] * values[_right[k]];
-            if (share == 0)
+            if (waiting[row] is not { } draws)
                 continue;
-            chosen = k;
-            target -= share;
-            if (target < 0)
-                break;
-        }
+            waiting[row] = null;
+            if (_leafOfRow[row] is { } leaf)
+            {
+                for (var i = 0; i < leaf.Table.Scope.Length; i++)
+                {
+                    var state = leaf.Table.Columns[i][row - leaf.Table.Offset];
+                    foreach (var d in draws)
+                        states[d * nodes + leaf.Table.Scope[i]] = state;
+                }
 
-        return chosen;
+                continue;
+            }
+
+            var from = _first[row];
+            Share(random, draws, _first[row + 1] - from, k => _circuit.Values[_left[from + k]] * _circuit.Values[_right[from + k]], (k, d) =>
+            {
+                (waiting[_left[from + k]] ??= []).Add(d);
+                (waiting[_right[from + k]] ??= []).Add(d);
+            });
+        }
     }
 
     /// <summary>
     /// Draws a node's state given its parents' states; of merged states, among those that the state drawn so far (the
     /// remaining one, when there was only one) stands for.
     /// </summary>
-    private int Forward(SplitMix64 random, int node, ReadOnlySpan<int> states, int[]? standFor)
+    private void Forwards(SplitMix64 random, int node, int count, int[] states)
     {
         var network = _circuit.Evidence.Network;
-        if (_circuit.Evidence.Forced(node) is var forced and >= 0)
-            return forced;
-        var dense = _dense[node] ??= network.DenseTable(node);
-        var index = 0;
-        foreach (var p in network.Parents(node))
-            index = index * network.States(p) + states[p];
-        var row = dense.AsSpan(index * network.States(node), network.States(node));
-        var drawn = states[node] >= 0 ? states[node] : _circuit.Relevant.First(node);
-        bool Fits(int s) => standFor is null || standFor[s] == drawn;
-        var total = 0.0;
-        for (var s = 0; s < row.Length; s++)
-            total += Fits(s) ? row[s] : 0;
-        var target = random.NextUnit() * total;
-        var chosen = -1;
-        for (var s = 0; s < row.Length; s++)
+        var forced = _circuit.Evidence.Forced(node);
+        var dense = network.DenseTable(node);
+        var own = network.States(node);
+        var standFor = _circuit.Relevant.StandFor[node];
+        var alike = new SortedDictionary<(int Row, int Drawn), List<int>>();
+        for (var d = 0; d < count; d++)
         {
-            if (!Fits(s) || row[s] == 0)
-                continue;
-            chosen = s;
-            target -= row[s];
-            if (target < 0)
-                break;
+            var row = states.AsSpan(d * network.Count, network.Count);
+            var index = 0;
+            foreach (var p in network.Parents(node))
+                index = forced >= 0 ? 0 : index * network.States(p) + row[p];
+            var key = (index, standFor is null ? -1 : row[node] >= 0 ? row[node] : _circuit.Relevant.First(node));
+            if (!alike.TryGetValue(key, out var draws))
+                alike[key] = draws = [];
+            draws.Add(d);
         }
 
-        return chosen;
+        foreach (var ((row, drawn), draws) in alike)
+        {
+            Share(
+                random, draws, own,
+                s => forced >= 0 ? (s == forced ? 1 : 0) : standFor is null || standFor[s] == drawn ? dense[row * own + s] : 0,
+                (s, d) => states[d * network.Count + node] = s);
+        }
+    }
+
+    /// <summary>Shares the draws out among alternatives in proportion to their weights.</summary>
+    private static void Share(SplitMix64 random, List<int> draws, int alternatives, Func<int, double> weight, Action<int, int> take)
+    {
+        for (var i = draws.Count - 1; i > 0; i--)
+        {
+            var j = (int)(random.NextUnit() * (i + 1));
+            (draws[i], draws[j]) = (draws[j], draws[i]);
+        }
+
+        var total = 0.0;
+        var last = -1;
+        for (var k = 0; k < alternatives; k++)
+        {
+            var w = weight(k);
+            total += w;
+            last = w > 0 ? k : last;
+        }
+
+        var step = total / draws.Count;
+        var place = random.NextUnit() * step;
+        var sum = 0.0;
+        var next = 0;
+        for (var k = 0; k <= last && next < draws.Count; k++)
+        {
+            sum += weight(k);
+            // Rounding must not leave a draw without a place.
+            for (; next < draws.Count && (place < sum || k == last); place += step)
+                take(k, draws[next++]);
+        }
     }
 }

@@ -107,6 +107,15 @@ internal sealed class TableSet
     /// <summary>The joint states of these variables that occur in the table, as a table of ones; not one of the set.</summary>
     public Table Project(Table table, int[] variables) => _joining.Project(table, variables);
 
+    /// <summary>Keeps only these rows of a table and returns what takes its place.</summary>
+    public Table Keep(Table table, int[] rows)
+    {
+        Detach(table);
+        var kept = _joining.Select(table, rows);
+        Attach(kept);
+        return kept;
+    }
+
     /// <summary>Joins all of these, the pair with the smallest estimated result first.</summary>
     public Table JoinAll(List<Table> tables)
     {

@@ -49,16 +49,18 @@ internal sealed class Tape
         values[One] = 1;
         long exponents = 0;
         for (var s = 0; s < _steps.Count; s++)
-        {
-            var step = _steps[s];
-            int[] left = step.Left, right = step.Right, sum = step.Sum;
-            Array.Clear(values, step.Start, step.End - step.Start);
-            for (var i = 0; i < left.Length && i < right.Length && i < sum.Length; i++)
-                values[sum[i]] += values[left[i]] * values[right[i]];
-            exponents += Scaling.Normalise(values, step.Start, step.End, out scales[s]);
-        }
-
+            exponents += Up(_steps[s], values, out scales[s]);
         return exponents;
+    }
+
+    /// <summary>Fills in the sums of one step; returns the exponent taken out of them.</summary>
+    public static int Up(Step step, double[] values, out double scale)
+    {
+        int[] left = step.Left, right = step.Right, sum = step.Sum;
+        Array.Clear(values, step.Start, step.End - step.Start);
+        for (var i = 0; i < left.Length && i < right.Length && i < sum.Length; i++)
+            values[sum[i]] += values[left[i]] * values[right[i]];
+        return Scaling.Normalise(values, step.Start, step.End, out scale);
     }
 
     /// <summary>

@@ -39,13 +39,28 @@ public sealed class AnswersTests
     }
 
     /// <summary>
-    /// Chi-square of 4,000 draws against the joint distribution, 250 networks, fixed seeds. The sum of the statistics has as
+    /// Chi-square of 1,000 single draws against the joint distribution, 250 networks, fixed seeds. The sum of the statistics has as
     /// many degrees of freedom as all tests together; five standard deviations off means a wrong sampler.
     /// </summary>
     [Fact]
-    public void Samples_have_the_frequencies_of_the_joint_distribution()
+    public void Single_draws_have_the_frequencies_of_the_joint_distribution()
     {
-        const int Draws = 4000;
+        var (statistic, freedom) = ChiSquare(1000, (posterior, seed, draws) => [.. Enumerable.Range(0, draws).SelectMany(i => posterior.Sample((ulong)(seed * 10_000 + i), 1))]);
+        Assert.True(freedom > 300, $"{freedom} degrees of freedom");
+        Assert.InRange(statistic, freedom - 5 * Math.Sqrt(2 * freedom), freedom + 5 * Math.Sqrt(2 * freedom));
+    }
+
+    /// <summary>Drawn together they lie closer to the joint distribution than independent draws would by any chance.</summary>
+    [Fact]
+    public void Draws_taken_together_scatter_less_than_single_ones()
+    {
+        var (statistic, freedom) = ChiSquare(4000, (posterior, seed, draws) => posterior.Sample((ulong)seed, draws));
+        Assert.True(freedom > 300, $"{freedom} degrees of freedom");
+        Assert.InRange(statistic, 0, freedom - 5 * Math.Sqrt(2 * freedom));
+    }
+
+    private static (double Statistic, double Freedom) ChiSquare(int draws, Func<Posterior, int, int, int[]> draw)
+    {
         double statistic = 0, freedom = 0;
         for (var seed = 30_000; seed < 30_250; seed++)
         {
@@ -53,21 +68,21 @@ public sealed class AnswersTests
             var twin = new FullJoint(c);
             if (twin.Total == 0)
                 continue;
-            var draws = Elimination.Run(c.Evidence).Sample((ulong)seed, Draws);
+            var drawn = draw(Elimination.Run(c.Evidence), seed, draws);
             var joint = twin.Joint([.. Enumerable.Range(0, c.Network.Count)]);
             var counts = new int[joint.Length];
-            for (var i = 0; i < Draws; i++)
+            for (var i = 0; i < draws; i++)
             {
                 var index = 0;
                 for (var v = 0; v < c.Network.Count; v++)
-                    index = index * c.Network.States(v) + draws[i * c.Network.Count + v];
+                    index = index * c.Network.States(v) + drawn[i * c.Network.Count + v];
                 counts[index]++;
             }
 
             double rareExpected = 0, rareCount = 0;
             for (var i = 0; i < joint.Length; i++)
             {
-                var expected = joint[i] * Draws;
+                var expected = joint[i] * draws;
                 if (joint[i] == 0)
                     Assert.Equal(0, counts[i]);
                 else if (expected < 5)
@@ -81,8 +96,7 @@ public sealed class AnswersTests
             freedom--;
         }
 
-        Assert.True(freedom > 300, $"{freedom} degrees of freedom");
-        Assert.InRange(statistic, freedom - 5 * Math.Sqrt(2 * freedom), freedom + 5 * Math.Sqrt(2 * freedom));
+        return (statistic, freedom);
     }
 
     [Fact]

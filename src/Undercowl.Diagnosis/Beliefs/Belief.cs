@@ -19,7 +19,7 @@ internal sealed class Belief
     public Belief(JobNetwork network)
     {
         _network = network;
-        Posterior = Elimination.Run(network.Evidence(), JobNetwork.Options with { Wanted = network.Wanted() });
+        Posterior = Elimination.Run(network.Evidence(), network.Options with { Wanted = network.Wanted() });
     }
 
     public Posterior Posterior { get; }
@@ -41,7 +41,8 @@ internal sealed class Belief
             }
         }
 
-        return [.. causes.OrderByDescending(c => c.Now).ThenByDescending(c => c.AsFound).ThenBy(c => c.Cause, StringComparer.Ordinal)];
+        // What differs by rounding only is equal, so that the order does not depend on the order of sums.
+        return [.. causes.OrderByDescending(c => Math.Round(c.Now, 12)).ThenByDescending(c => Math.Round(c.AsFound, 12)).ThenBy(c => c.Cause, StringComparer.Ordinal)];
     }
 
     /// <summary>Joint explanations over the causes that bear on the complaint.</summary>
@@ -67,7 +68,7 @@ internal sealed class Belief
             try
             {
                 int[] nodes = [.. fixedNow.Select(_network.Conditions.First)];
-                var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown, JobNetwork.Options with { RowBudget = ExplanationRows });
+                var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown, _network.Options with { RowBudget = ExplanationRows });
                 return (
                     [.. found.Select(e => new JointExplanation(
                         [.. fixedNow.Select((a, i) => e.States[i] == 0 ? null : a.CauseId(e.States[i])).OfType<string>()], e.Probability))],

@@ -16,7 +16,7 @@ internal static class Disagreement
     {
         try
         {
-            var conflict = Conflict.Of(network.Evidence(), JobNetwork.Options);
+            var conflict = Conflict.Of(network.Evidence(), network.Options);
             return new ConflictAnswer(conflict.Measure, conflict.Measure < WorthSaying ? [] : [.. AtOdds(network, conflict.Shares)]);
         }
         catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)

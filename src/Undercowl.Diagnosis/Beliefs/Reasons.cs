@@ -36,7 +36,7 @@ internal static class Reasons
     private static double Probability(JobNetwork network, int node, int state, int count, int without, bool complaints = true)
     {
         var kept = network.Laid.Take(count).Where((_, i) => i != without).Select(l => l.Label).ToHashSet();
-        var posterior = Elimination.Run(network.Evidence(l => kept.Contains(l.Label), complaints), JobNetwork.Options with { Wanted = [node] });
+        var posterior = Elimination.Run(network.Evidence(l => kept.Contains(l.Label), complaints), network.Options with { Wanted = [node] });
         return posterior.Marginal(node)[state];
     }
 }

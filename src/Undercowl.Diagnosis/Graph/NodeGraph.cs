@@ -14,7 +14,12 @@ internal sealed class NodeGraph
     private readonly Dictionary<string, int> _functions = new(StringComparer.Ordinal);
     private readonly List<GraphNode> _nodes = [];
 
+    private readonly List<List<int>> _gathered = [];
+
     public int Count => _nodes.Count;
+
+    /// <summary>Nodes in which the lanes meet, by place in the row: the first lane, the first two, and so on.</summary>
+    public IReadOnlyList<IReadOnlyList<int>> Gathered => _gathered;
 
     public GraphNode this[int node] => _nodes[node];
 
@@ -53,6 +58,20 @@ internal sealed class NodeGraph
         }
 
         return new Signal(Intern(name, levels, [.. parents], table), Identity(levels.Count));
+    }
+
+    /// <summary>Notes that this is what a number of lanes come to together.</summary>
+    public void Gather(int lanes, Signal signal)
+    {
+        while (_gathered.Count < lanes)
+        {
+            _gathered.Add([]);
+        }
+
+        if (!signal.IsConstant && !_gathered[lanes - 1].Contains(signal.Node))
+        {
+            _gathered[lanes - 1].Add(signal.Node);
+        }
     }
 
     public static int[] Identity(int count) => [.. Enumerable.Range(0, count)];

@@ -118,6 +118,7 @@ internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext cont
                     _ => Several,
                 };
             });
+            conditions.Graph.Gather(cylinder, fold);
         }
 
         return fold;

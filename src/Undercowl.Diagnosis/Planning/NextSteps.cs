@@ -15,13 +15,19 @@ namespace Undercowl.Diagnosis.Planning;
 internal sealed class NextSteps
 {
     private const ulong Seed = 20;
-    private const int Draws = 400;
+    private const int Draws = 2000;
 
     /// <summary>Expected costs within this ratio of one another are equal for all that the draws can tell. Estimate.</summary>
-    private const double SameCost = 1.02;
+    private const double SameCost = 1.01;
 
     /// <summary>A check that tells at least this part of what another tells is as good. Estimate.</summary>
     private const double AsTelling = 0.9;
+
+    /// <summary>A check that tells fewer bits than this of what must be mended does not go before a remedy as good. Estimate.</summary>
+    private const double WorthAsking = 0.15;
+
+    /// <summary>What is drawn in a smaller part of the engines says nothing for itself. Estimate.</summary>
+    private const double SeldomDrawn = 0.01;
 
     private readonly JobNetwork _network;
     private readonly StandingEngine _standing;
@@ -96,8 +102,9 @@ internal sealed class NextSteps
     }
 
     /// <summary>
-    /// By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost.
-    /// A remedy that costs no more than that comes second: the choice is between it and asking first, not among ways of asking.
+    /// By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost. The
+    /// best remedy comes second if it costs no more than that, and gives way even where it costs a trifle less: asking spoils
+    /// nothing, and the choice is between asking and mending, not among ways of asking.
     /// </summary>
     private IEnumerable<Proposal> MostTellingFirst(IReadOnlyList<Proposal> ranked, List<Candidate> checks)
     {
@@ -105,17 +112,20 @@ internal sealed class NextSteps
         var asGood = ranked.Count == 0 ? 0 : ranked[0].ExpectedCostToFinish * SameCost;
         var ends = Ends();
         var told = new Dictionary<int, double>();
+        if (ranked is [{ Step.Kind: StepKind.Action } mend, ..] && MostTelling(p => p.ExpectedCostToFinish <= asGood && Bits(p.Step.Index) >= WorthAsking) is { } ask)
+        {
+            left.Remove(ask);
+            left.Remove(mend);
+            yield return ask;
+            yield return mend;
+        }
+
         while (left.Count > 0)
         {
             var best = left[0];
             if (best.Step.Kind == StepKind.Check)
             {
-                var equal = left.TakeWhile(p => p.Step.Kind == StepKind.Check && p.ExpectedCostToFinish <= left[0].ExpectedCostToFinish * SameCost).ToArray();
-                var most = equal.MaxBy(p => Bits(p.Step.Index))!;
-                // Where one check tells as much at several places, the first place is as good as any.
-                best = equal
-                    .Where(p => checks[p.Step.Index].Check == checks[most.Step.Index].Check && Bits(p.Step.Index) >= AsTelling * Bits(most.Step.Index))
-                    .MinBy(p => p.Step.Index)!;
+                best = MostTelling(p => p.ExpectedCostToFinish <= best.ExpectedCostToFinish * SameCost)!;
             }
 
             left.Remove(best);
@@ -127,21 +137,34 @@ internal sealed class NextSteps
             }
         }
 
-        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(checks[check], ends) / _effort.Minutes(checks[check].Check, checks[check].SetUp);
-    }
-
-    /// <summary>For each drawn engine the number of what must be mended; engines in which the same must be mended share one.</summary>
-    private int[] Ends()
-    {
-        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
-        var ends = new int[_run.Count];
-        for (var d = 0; d < ends.Length; d++)
+        Proposal? MostTelling(Func<Proposal, bool> such)
         {
-            var key = string.Join(',', _repairs.Needed[d]);
-            ends[d] = numbers.TryGetValue(key, out var known) ? known : numbers[key] = numbers.Count;
+            var equal = left.Where(p => p.Step.Kind == StepKind.Check && such(p)).ToArray();
+            if (equal.MaxBy(p => BitsPerMinute(p.Step.Index)) is not { } most)
+            {
+                return null;
+            }
+
+            // Where one check tells as much at several places, the first place is as good as any.
+            return equal
+                .Where(p => checks[p.Step.Index].Check == checks[most.Step.Index].Check && BitsPerMinute(p.Step.Index) >= AsTelling * BitsPerMinute(most.Step.Index))
+                .MinBy(p => p.Step.Index);
         }
 
-        return ends;
+        double BitsPerMinute(int check) => Bits(check) / _effort.Minutes(checks[check].Check, checks[check].SetUp);
+
+        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(checks[check], ends);
+    }
+
+    /// <summary>
+    /// For each drawn engine the number of what must be mended; engines in which the same must be mended share one. What was
+    /// drawn a few times only is one among the rest, 0: of single draws any check seems to tell something.
+    /// </summary>
+    private int[] Ends()
+    {
+        var needed = _repairs.Needed.Select(n => string.Join(',', n)).ToArray();
+        var numbers = needed.CountBy(n => n).Where(c => c.Value >= SeldomDrawn * _run.Count).Select((c, i) => (c.Key, Number: i + 1)).ToDictionary(c => c.Key, c => c.Number);
+        return Array.ConvertAll(needed, n => numbers.GetValueOrDefault(n));
     }
 
     /// <summary>Bits that the answer of a check tells of what must be mended.</summary>

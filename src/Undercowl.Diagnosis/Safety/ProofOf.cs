@@ -60,7 +60,7 @@ internal static class ProofOf
             return complaint.Healthy.Contains(quantity.Levels[signal.Level]) ? 1 : 0;
         }
 
-        var marginal = Elimination.Run(fresh.Evidence(), JobNetwork.Options with { Wanted = [signal.Node] }).Marginal(signal.Node);
+        var marginal = Elimination.Run(fresh.Evidence(), fresh.Options with { Wanted = [signal.Node] }).Marginal(signal.Node);
         var sum = 0.0;
         for (var s = 0; s < signal.Map.Length; s++)
         {

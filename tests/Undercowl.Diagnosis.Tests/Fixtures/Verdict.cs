@@ -22,7 +22,7 @@ internal sealed class Verdict
     {
         var network = diagnosis.Network;
         var evidence = network.Evidence();
-        var whole = Elimination.Run(evidence, JobNetwork.Options with { Wanted = network.Wanted() });
+        var whole = Elimination.Run(evidence, network.Options with { Wanted = network.Wanted() });
         var others = new List<(string Cause, double Probability)>();
         var shares = new Dictionary<(string Part, string Aspect, string Condition), double>();
         var met = new HashSet<string>();
@@ -54,7 +54,7 @@ internal sealed class Verdict
         }
 
         Assert.All(named, n => Assert.True(met.Contains(n), $"nothing in this layout is called {n}"));
-        var none = Elimination.Run(evidence, JobNetwork.Options with { Wanted = network.Wanted() });
+        var none = Elimination.Run(evidence, network.Options with { Wanted = network.Wanted() });
         Named = none.Possible ? 10 * Math.Log10(Math.Exp(whole.LogEvidence - none.LogEvidence) - 1) : double.PositiveInfinity;
         Others = [.. others.OrderByDescending(o => o.Probability)];
         Common = [.. shares.Where(s => s.Value >= WorthTrying).Select(s => s.Key).Order()];

@@ -33,4 +33,26 @@ public sealed class TwoFaultsTests
         Assert.All(measured, c => Assert.Contains($"spark-plug@cyl:{c}.electrodes=worn", first));
         Assert.Equal(measured.Length + 1, first.Count);
     }
+
+    [Fact]
+    public void On_double_ended_coils_worn_plugs_and_one_open_coil_are_both_believed_too()
+    {
+        var story = Shop.Story("four-stroke-4-inductive", "misses");
+        foreach (var cylinder in story.Cylinders)
+        {
+            story.Find("plug-electrodes", "rounded", $"cyl:{cylinder}").Find("plug-gap", cylinder == 2 ? "1.55mm" : "1.6mm", $"cyl:{cylinder}");
+        }
+
+        story
+            .FindAll("spark-to-ground", "always", [2, 3])
+            .FindAll("spark-to-ground", "never", [1, 4])
+            .Swap("double-coil", "pair:1+4", "pair:2+3")
+            .FindAll("spark-to-ground", "always", [1, 4])
+            .FindAll("spark-to-ground", "never", [2, 3]);
+        Verdict.Is(story, "spark-plug@cyl:*.electrodes=worn", "double-coil@pair:1+4.*", "double-coil@pair:1+4/*");
+        Assert.All(story.Cylinders, c => Assert.True(story.AsFound($"spark-plug@cyl:{c}.electrodes=worn") > 0.8));
+        var first = story.Diagnosis.BeliefNow().Explanations[0].Causes;
+        Assert.Contains("double-coil@pair:1+4.winding=open", first);
+        Assert.All(story.Cylinders, c => Assert.Contains($"spark-plug@cyl:{c}.electrodes=worn", first));
+    }
 }

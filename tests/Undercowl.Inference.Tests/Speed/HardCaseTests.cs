@@ -1,5 +1,3 @@
-using System.Diagnostics;
-
 namespace Undercowl.Inference.Tests.Speed;
 
 /// <summary>
@@ -14,13 +12,11 @@ public sealed class HardCaseTests(ITestOutputHelper output)
     public void Four_readings_of_the_fold_are_exact_within_the_default_budget(int seed)
     {
         var lanes = new LaneNetwork(new LaneShape { Seed = seed });
-        var watch = Stopwatch.StartNew();
         var posterior = Elimination.Run(lanes.Evidence);
-        output.WriteLine($"{lanes.Network.Count} nodes, {posterior.Rows} rows, {posterior.Products} products, largest {posterior.LargestTable}, {watch.ElapsedMilliseconds} ms");
+        output.WriteLine($"{lanes.Network.Count} nodes, {posterior.Rows} rows, {posterior.Products} products, largest {posterior.LargestTable}");
         Assert.Equal(0, posterior.ErrorBound);
         Assert.InRange(lanes.Roots, 152, 170);
-        // Two seconds are the aim on one free core in a release build; a shared machine and a debug build get more.
-        Assert.True(watch.ElapsedMilliseconds < 10_000, $"{watch.ElapsedMilliseconds} ms");
+        Assert.True(posterior.Products < 3_000_000, $"{posterior.Products} products");
     }
 
     [Fact]
