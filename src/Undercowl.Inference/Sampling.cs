@@ -16,6 +16,8 @@ internal sealed class Sampling
     private readonly int[] _left;
     private readonly int[] _right;
     private readonly Leaf?[] _leafOfRow;
+    private double[] _weights = [];
+    private int[] _chosen = [];
 
     public Sampling(Circuit circuit)
     {
@@ -95,11 +97,15 @@ internal sealed class Sampling
             }
 
             var from = _first[row];
-            Share(random, draws, _first[row + 1] - from, k => _circuit.Values[_left[from + k]] * _circuit.Values[_right[from + k]], (k, d) =>
+            var products = Weights(_first[row + 1] - from);
+            for (var k = 0; k < products.Length; k++)
+                products[k] = _circuit.Values[_left[from + k]] * _circuit.Values[_right[from + k]];
+            Share(random, draws, products);
+            for (var i = 0; i < draws.Count; i++)
             {
-                (waiting[_left[from + k]] ??= []).Add(d);
-                (waiting[_right[from + k]] ??= []).Add(d);
-            });
+                (waiting[_left[from + _chosen[i]]] ??= []).Add(draws[i]);
+                (waiting[_right[from + _chosen[i]]] ??= []).Add(draws[i]);
+            }
         }
     }
 
@@ -129,16 +135,27 @@ internal sealed class Sampling
 
         foreach (var ((row, drawn), draws) in alike)
         {
-            Share(
-                random, draws, own,
-                s => forced >= 0 ? (s == forced ? 1 : 0) : standFor is null || standFor[s] == drawn ? dense[row * own + s] : 0,
-                (s, d) => states[d * network.Count + node] = s);
+            var weights = Weights(own);
+            for (var s = 0; s < own; s++)
+                weights[s] = forced >= 0 ? (s == forced ? 1 : 0) : standFor is null || standFor[s] == drawn ? dense[row * own + s] : 0;
+            Share(random, draws, weights);
+            for (var i = 0; i < draws.Count; i++)
+                states[draws[i] * network.Count + node] = _chosen[i];
         }
     }
 
-    /// <summary>Shares the draws out among alternatives in proportion to their weights.</summary>
-    private static void Share(SplitMix64 random, List<int> draws, int alternatives, Func<int, double> weight, Action<int, int> take)
+    private Span<double> Weights(int count)
     {
+        if (_weights.Length < count)
+            _weights = new double[Math.Max(count, 2 * _weights.Length)];
+        return _weights.AsSpan(0, count);
+    }
+
+    /// <summary>Shuffles the draws and shares them out among alternatives in proportion to their weights; what each gets is then chosen.</summary>
+    private void Share(SplitMix64 random, List<int> draws, ReadOnlySpan<double> weights)
+    {
+        if (_chosen.Length < draws.Count)
+            _chosen = new int[Math.Max(draws.Count, 2 * _chosen.Length)];
         for (var i = draws.Count - 1; i > 0; i--)
         {
             var j = (int)(random.NextUnit() * (i + 1));
@@ -147,11 +164,10 @@ internal sealed class Sampling
 
         var total = 0.0;
         var last = -1;
-        for (var k = 0; k < alternatives; k++)
+        for (var k = 0; k < weights.Length; k++)
         {
-            var w = weight(k);
-            total += w;
-            last = w > 0 ? k : last;
+            total += weights[k];
+            last = weights[k] > 0 ? k : last;
         }
 
         var step = total / draws.Count;
@@ -160,10 +176,10 @@ internal sealed class Sampling
         var next = 0;
         for (var k = 0; k <= last && next < draws.Count; k++)
         {
-            sum += weight(k);
+            sum += weights[k];
             // Rounding must not leave a draw without a place.
             for (; next < draws.Count && (place < sum || k == last); place += step)
-                take(k, draws[next++]);
+                _chosen[next++] = k;
         }
     }
 }

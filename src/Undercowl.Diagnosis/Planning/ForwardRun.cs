@@ -4,12 +4,19 @@ namespace Undercowl.Diagnosis.Planning;
 
 /// <summary>
 /// Carries joint states drawn from the posterior on to nodes that were added to the graph afterwards: functions follow,
-/// chance nodes are drawn. One row of states per draw.
+/// chance nodes are drawn, shared out evenly over the draws that have the same parents' states.
 /// </summary>
 internal sealed class ForwardRun
 {
+    /// <summary>Steps of this, taken modulo 1, fill the unit interval evenly however many are taken (golden ratio less 1).</summary>
+    private const double EvenStep = 0.6180339887498949;
+
     private readonly NodeGraph _graph;
-    private readonly byte[][] _states;
+    private readonly List<byte[]> _states = [];
+    private readonly int[] _rows;
+    private readonly int[] _order;
+    private byte[] _loaded = [];
+    private (int Draw, int[] Order) _loadedFor = (-1, []);
     private ulong _random = 0x9E3779B97F4A7C15;
 
     /// <param name="graph">The graph, grown beyond the network's nodes.</param>
@@ -18,41 +25,37 @@ internal sealed class ForwardRun
     public ForwardRun(NodeGraph graph, int[] draws, int nodes)
     {
         _graph = graph;
-        _states = new byte[draws.Length / nodes][];
-        for (var d = 0; d < _states.Length; d++)
+        Count = draws.Length / nodes;
+        _rows = new int[Count];
+        _order = NodeGraph.Identity(Count);
+        for (var n = 0; n < nodes; n++)
         {
-            var states = _states[d] = new byte[graph.Count];
-            for (var n = 0; n < nodes; n++)
+            var states = new byte[Count];
+            for (var d = 0; d < states.Length; d++)
             {
-                states[n] = (byte)draws[d * nodes + n];
+                states[d] = (byte)draws[d * nodes + n];
             }
+
+            _states.Add(states);
         }
 
-        Carry(nodes);
+        Extend();
     }
 
-    public int Count => _states.Length;
+    public int Count { get; }
 
     /// <summary>Takes in the nodes that were added to the graph since.</summary>
     public void Extend()
     {
-        var known = _states.Length == 0 ? _graph.Count : _states[0].Length;
-        if (known == _graph.Count)
+        while (_states.Count < _graph.Count)
         {
-            return;
+            _states.Add(Next(_graph[_states.Count]));
         }
-
-        for (var d = 0; d < _states.Length; d++)
-        {
-            Array.Resize(ref _states[d], _graph.Count);
-        }
-
-        Carry(known);
     }
 
-    public int Level(int draw, Signal signal) => signal.IsConstant ? signal.Level : signal.Map[_states[draw][signal.Node]];
+    public int Level(int draw, Signal signal) => signal.IsConstant ? signal.Level : signal.Map[_states[signal.Node][draw]];
 
-    public int State(int draw, int node) => _states[draw][node];
+    public int State(int draw, int node) => _states[node][draw];
 
     /// <summary>The level of a signal if some nodes were in other states: the functions above it are worked out again.</summary>
     /// <param name="draw">Which draw.</param>
@@ -67,7 +70,8 @@ internal sealed class ForwardRun
             return signal.Level;
         }
 
-        _states[draw].CopyTo(buffer, 0);
+        Load(draw, signal.Node, order);
+        _loaded.CopyTo(buffer, 0);
         foreach (var node in sound)
         {
             buffer[node] = 0;
@@ -75,7 +79,13 @@ internal sealed class ForwardRun
 
         foreach (var node in order)
         {
-            buffer[node] = (byte)_graph[node].Function![Row(_graph[node], buffer)];
+            var row = 0;
+            foreach (var parent in _graph[node].Parents)
+            {
+                row = row * _graph[parent].States.Length + buffer[parent];
+            }
+
+            buffer[node] = (byte)_graph[node].Function![row];
         }
 
         return signal.Map[buffer[signal.Node]];
@@ -101,48 +111,89 @@ internal sealed class ForwardRun
         }
     }
 
-    private void Carry(int from)
+    /// <summary>Brings together what one draw has at the nodes asked for; it is asked again and again of one draw.</summary>
+    private void Load(int draw, int node, int[] order)
     {
-        foreach (var states in _states)
+        if (_loadedFor == (draw, order))
         {
-            for (var n = from; n < states.Length; n++)
-            {
-                states[n] = Next(_graph[n], states);
-            }
+            return;
+        }
+
+        _loadedFor = (draw, order);
+        if (_loaded.Length < _graph.Count)
+        {
+            _loaded = new byte[_graph.Count];
+        }
+
+        _loaded[node] = _states[node][draw];
+        foreach (var parent in order.SelectMany(n => _graph[n].Parents))
+        {
+            _loaded[parent] = _states[parent][draw];
         }
     }
 
-    private byte Next(GraphNode node, byte[] states)
+    private byte[] Next(GraphNode node)
     {
-        var row = Row(node, states);
-        if (node.Function is { } function)
-        {
-            return (byte)function[row];
-        }
-
-        var target = Unit();
-        var first = row * node.States.Length;
-        for (var s = 0; s < node.States.Length - 1; s++)
-        {
-            target -= node.Chance![first + s];
-            if (target < 0)
-            {
-                return (byte)s;
-            }
-        }
-
-        return (byte)(node.States.Length - 1);
-    }
-
-    private int Row(GraphNode node, byte[] states)
-    {
-        var row = 0;
+        Array.Clear(_rows);
+        var rows = 1;
         foreach (var parent in node.Parents)
         {
-            row = row * _graph[parent].States.Length + states[parent];
+            var count = _graph[parent].States.Length;
+            var states = _states[parent];
+            for (var d = 0; d < states.Length; d++)
+            {
+                _rows[d] = _rows[d] * count + states[d];
+            }
+
+            rows *= count;
         }
 
-        return row;
+        var next = new byte[Count];
+        if (node.Function is { } function)
+        {
+            for (var d = 0; d < next.Length; d++)
+            {
+                next[d] = (byte)function[_rows[d]];
+            }
+
+            return next;
+        }
+
+        Shuffle();
+        var places = new double[rows];
+        for (var r = 0; r < rows; r++)
+        {
+            places[r] = Unit();
+        }
+
+        foreach (var d in _order)
+        {
+            var target = places[_rows[d]];
+            places[_rows[d]] = (target + EvenStep) % 1;
+            var first = _rows[d] * node.States.Length;
+            var state = 0;
+            for (; state < node.States.Length - 1; state++)
+            {
+                target -= node.Chance![first + state];
+                if (target < 0)
+                {
+                    break;
+                }
+            }
+
+            next[d] = (byte)state;
+        }
+
+        return next;
+    }
+
+    private void Shuffle()
+    {
+        for (var i = _order.Length - 1; i > 0; i--)
+        {
+            var j = (int)(Unit() * (i + 1));
+            (_order[i], _order[j]) = (_order[j], _order[i]);
+        }
     }
 
     /// <summary>A number from 0 to below 1: the SplitMix64 sequence from a fixed start, so that rankings repeat.</summary>

@@ -37,6 +37,7 @@ internal sealed class NextSteps
     private readonly ForwardRun _run;
     private readonly Candidates _candidates;
     private readonly Repairs _repairs;
+    private readonly Dictionary<Candidate, double[]> _chances = new(ReferenceEqualityComparer.Instance);
     private readonly List<(Knowledge.Remedy Remedy, string Place, int Part)> _actions = [];
 
     public NextSteps(JobNetwork network, Belief belief, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Knowledge.Complaint complaint)
@@ -172,11 +173,10 @@ internal sealed class NextSteps
     {
         var outcomes = candidate.Outcomes.Names.Count;
         var joint = new double[(ends.Max() + 1) * outcomes];
-        var next = 0;
-        foreach (var chance in OutcomeChances(candidate))
+        var chances = OutcomeChances(candidate);
+        for (var i = 0; i < chances.Length; i++)
         {
-            joint[ends[next / outcomes] * outcomes + next % outcomes] += chance / _run.Count;
-            next++;
+            joint[ends[i / outcomes] * outcomes + i % outcomes] += chances[i] / _run.Count;
         }
 
         var answers = new double[outcomes];
@@ -251,24 +251,43 @@ internal sealed class NextSteps
             {
                 Cost = [.. checks.Select(c => _effort.Minutes(c.Check, c.SetUp) * _costs.PerMinute)],
                 Outcomes = [.. checks.Select(c => c.Outcomes.Names.Count)],
-                OutcomeProbability = [.. checks.SelectMany(OutcomeChances)],
+                OutcomeProbability = AllChances(checks),
             },
             ClusterTable.None,
             _effort.Minutes(test, Resolve(test, "engine")) * _costs.PerMinute,
             _costs.Refer);
     }
 
-    private IEnumerable<double> OutcomeChances(Candidate candidate)
+    private double[] AllChances(List<Candidate> checks)
     {
-        var outcomes = candidate.Outcomes;
+        var all = new double[checks.Sum(c => OutcomeChances(c).Length)];
+        var start = 0;
+        foreach (var check in checks)
+        {
+            OutcomeChances(check).CopyTo(all, start);
+            start += OutcomeChances(check).Length;
+        }
+
+        return all;
+    }
+
+    /// <summary>Chance of each outcome in each drawn engine, outcomes fastest.</summary>
+    private double[] OutcomeChances(Candidate candidate)
+    {
+        if (_chances.TryGetValue(candidate, out var known))
+        {
+            return known;
+        }
+
+        var outcomes = candidate.Outcomes.Names.Count;
+        var chances = new double[_run.Count * outcomes];
         for (var d = 0; d < _run.Count; d++)
         {
             var lost = candidate.Tool >= 0 && candidate.ToolReadsWorst[_run.State(d, candidate.Tool)];
-            foreach (var chance in outcomes.Rows[lost ? ^1 : _run.Level(d, candidate.Signal)])
-            {
-                yield return chance;
-            }
+            candidate.Outcomes.Rows[lost ? ^1 : _run.Level(d, candidate.Signal)].CopyTo(chances, d * outcomes);
         }
+
+        return _chances[candidate] = chances;
     }
 
     private double Cost(Knowledge.Remedy remedy) => remedy.Minutes * _costs.PerMinute + remedy.Parts;
@@ -351,7 +370,7 @@ internal sealed class NextSteps
     private List<OutcomeAnswer> Leads(Candidate candidate)
     {
         var outcomes = candidate.Outcomes.Names.Count;
-        var chances = OutcomeChances(candidate).ToArray();
+        var chances = OutcomeChances(candidate);
         var answers = new List<OutcomeAnswer>();
         var before = Mass(_ => 1);
         for (var o = 0; o < outcomes; o++)

@@ -9,25 +9,27 @@ namespace Undercowl.Jobs;
 /// </summary>
 public readonly record struct EntryId : IComparable<EntryId>
 {
-    private readonly UInt128 bits;
+    // Two halves: nothing that holds a 128-bit number is compiled ahead of time, nor is any collection of it.
+    private readonly ulong high;
+    private readonly ulong low;
 
-    private EntryId(UInt128 bits) => this.bits = bits;
+    private EntryId(ulong high, ulong low) => (this.high, this.low) = (high, low);
 
     /// <summary>True for the default value.</summary>
-    public bool IsNone => bits == UInt128.Zero;
+    public bool IsNone => (high | low) == 0;
 
     /// <summary>Milliseconds since 1970-01-01 UTC by the clock of the device that made the id.</summary>
-    public long Milliseconds => (long)(ulong)(bits >> 80);
+    public long Milliseconds => (long)(high >> 16);
 
     /// <summary>The 74 bits that are not time, version or variant, as one number.</summary>
-    internal UInt128 Tail => ((bits >> 64 & 0xFFF) << 62) | (bits & ((UInt128.One << 62) - 1));
+    internal UInt128 Tail => ((UInt128)(high & 0xFFF) << 62) | (low & ((1UL << 62) - 1));
 
     internal static UInt128 TailLimit => UInt128.One << 74;
 
     /// <summary>Lays an id out as RFC 9562, 5.7 says: 48 bits of time, version 7, 12 bits, variant 10, 62 bits.</summary>
     internal static EntryId Of(long milliseconds, UInt128 tail) => new(
-        ((UInt128)(ulong)milliseconds << 80) | ((UInt128)7 << 76) | (tail >> 62 << 64)
-        | ((UInt128)2 << 62) | (tail & ((UInt128.One << 62) - 1)));
+        ((ulong)milliseconds << 16) | (7UL << 12) | (ulong)(tail >> 62),
+        (2UL << 62) | (ulong)(tail & ((1UL << 62) - 1)));
 
     /// <summary>Parses or throws <see cref="JobException"/>.</summary>
     public static EntryId Parse(string text) => TryParse(text, out var id)
@@ -43,13 +45,16 @@ public readonly record struct EntryId : IComparable<EntryId>
         if (text[14] != '7' || text[19] is not ('8' or '9' or 'a' or 'b') || text.Any(char.IsAsciiLetterUpper))
             return false;
         var digits = text.Replace("-", "", StringComparison.Ordinal);
-        if (digits.Length != 32 || !UInt128.TryParse(digits, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var bits))
+        if (digits.Length != 32 || !Half(digits.AsSpan(0, 16), out var high) || !Half(digits.AsSpan(16), out var low))
             return false;
-        id = new EntryId(bits);
+        id = new EntryId(high, low);
         return true;
+
+        static bool Half(ReadOnlySpan<char> digits, out ulong half) =>
+            ulong.TryParse(digits, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out half);
     }
 
-    public int CompareTo(EntryId other) => bits.CompareTo(other.bits);
+    public int CompareTo(EntryId other) => high == other.high ? low.CompareTo(other.low) : high.CompareTo(other.high);
 
     public static bool operator <(EntryId left, EntryId right) => left.CompareTo(right) < 0;
 
@@ -59,10 +64,11 @@ public readonly record struct EntryId : IComparable<EntryId>
 
     public static bool operator >=(EntryId left, EntryId right) => left.CompareTo(right) >= 0;
 
-    public override string ToString() => string.Create(36, bits, static (span, value) =>
+    public override string ToString() => string.Create(36, this, static (span, id) =>
     {
         Span<char> digits = stackalloc char[32];
-        value.TryFormat(digits, out _, "x32", CultureInfo.InvariantCulture);
+        id.high.TryFormat(digits, out _, "x16", CultureInfo.InvariantCulture);
+        id.low.TryFormat(digits[16..], out _, "x16", CultureInfo.InvariantCulture);
         var from = 0;
         for (var to = 0; to < 36; to++)
             span[to] = to is 8 or 13 or 18 or 23 ? '-' : digits[from++];
