@@ -11,13 +11,17 @@ internal static class Recording
     {
         using var job = JobAtHand.Write(shell, path);
         var drafted = draft(job);
+        var ended = Projection.Of(job.Job).Ending;
         var entries = job.Record(drafted.Bodies);
-        foreach (var warning in drafted.Warnings)
+        IReadOnlyList<string> warnings = ended is null || Projection.Of(job.Job).Ending is not null
+            ? drafted.Warnings
+            : [.. drafted.Warnings, $"This job was signed off as {Outcomes.Text(ended.Body.Outcome)}. It is open again: sign it off anew when done."];
+        foreach (var warning in warnings)
         {
             Failure.Say(shell, warning);
         }
 
-        return Recorded(RecordedAnswer.Of(path, entries, drafted.Warnings), entries);
+        return Recorded(RecordedAnswer.Of(path, entries, warnings), entries);
     }
 
     public static Answer Of(Shell shell, string path, Func<JobAtHand, EntryBody> body) => Of(shell, path, job => new Draft([body(job)], []));
