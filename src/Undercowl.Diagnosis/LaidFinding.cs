@@ -28,12 +28,13 @@ internal sealed record LaidFinding(
 {
     public string Label => Finding.Id.ToString();
 
-    /// <summary>Readings with an equal key err together.</summary>
-    public (string Check, string Place, string Tool, string Hand, int Node, string Map) Company => (
+    /// <summary>Readings with an equal key err together. Who tells what another saw is another hand.</summary>
+    public (string Check, string Place, string Tool, string Hand, bool Hearsay, int Node, string Map) Company => (
         Check.Id,
         Finding.Body.Place.Text + "/" + Finding.Body.Output,
         Finding.Body.Tool ?? "",
         Finding.Body.Hand,
+        Finding.Body.Hearsay,
         Signal.Node,
         string.Join(',', Signal.Map));
 }

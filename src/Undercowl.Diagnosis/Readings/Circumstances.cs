@@ -5,7 +5,7 @@ namespace Undercowl.Diagnosis.Readings;
 /// <summary>What a value must be corrected for. Null where nothing was said: then no correction is made.</summary>
 /// <param name="Celsius">Air and part temperature.</param>
 /// <param name="AmbientKilopascals">Air pressure at the place.</param>
-/// <param name="CrankingRpm">The last cranking speed found.</param>
+/// <param name="CrankingRpm">The cranking speed found in this state of the engine, else at all.</param>
 /// <param name="SpecRpm">The speed that peak-voltage specs are stated for.</param>
 /// <param name="Reference">What the value is compared with.</param>
 /// <param name="Shape">Electrodes of the tester.</param>

@@ -10,6 +10,11 @@ namespace Undercowl.Diagnosis.Readings;
 /// <summary>Lays checks over the network: finds what a check at a place reads in a context, and in which circumstances.</summary>
 internal sealed class Laying(ConditionNodes conditions, Projection projection)
 {
+    /// <summary>Cranking speeds, rpm, that peak voltages can be carried from: the range of <see cref="CrankingPeakVoltage"/>.</summary>
+    private const double LeastSpeed = 20;
+
+    private const double MostSpeed = 10000;
+
     private readonly EngineModel _model = conditions.Model;
     private readonly Dictionary<(EngineState, string), QuantityCopies> _copies = [];
 
@@ -96,7 +101,7 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
             tool is null ? [] : [false, .. tool.Aspects[0].Conditions.Select(c => c.ReadsAsWorst)],
             Doubt(finding.Body),
             check.Likelihood.Model == LikelihoodModel.Gap ? SparkMargin.Numbers(_model, check.Likelihood.Quantity!) : null,
-            new TakenReading(finding.Body.Value, finding.Body.SetUp, Circumstances(check, finding.Body.Place.Text, finding.Body.Tool)));
+            new TakenReading(finding.Body.Value, finding.Body.SetUp, Circumstances(check, finding.Body.Place.Text, finding.Body.Tool, finding)));
     }
 
     public string Renamed(string id) => _model.Knowledge.Aliases.GetValueOrDefault(id, id);
@@ -104,7 +109,11 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     /// <summary>The tool of a check whose own faults are modelled, if any.</summary>
     public Tool? Erring(Check check) => _model.Knowledge.Tools.FirstOrDefault(t => check.Tools.Contains(t.Id) && t.Aspects.Count > 0);
 
-    public Circumstances Circumstances(Check check, string place, string? tool)
+    /// <param name="check">The check.</param>
+    /// <param name="place">Where.</param>
+    /// <param name="tool">With what, when it is known.</param>
+    /// <param name="at">The finding; null for a check done now.</param>
+    public Circumstances Circumstances(Check check, string place, string? tool, FindingInContext? at = null)
     {
         var air = PlausibleAir.Of(projection.Ambient);
         var shape = _model.Knowledge.Tools.FirstOrDefault(t => t.Id == tool)?.Shape
@@ -112,7 +121,7 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
         return new Circumstances(
             air.Celsius,
             air.Kilopascals,
-            SpeedFound(),
+            SpeedFound(at),
             _model.Knowledge.Specs.FirstOrDefault(s => s.Unit == "rpm" && s.Only.Holds(_model.Layout)) is { } speed
                 ? new Reference(speed.Low, speed.High, speed.Unit, false, speed.Source).Middle : null,
             check.Likelihood.Reference is { } item and not DensityReadings.Absolute ? Reference(item, place) : null,
@@ -140,18 +149,37 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     private static ElectrodeShape Shape(string shape) =>
         Enum.Parse<ElectrodeShape>(shape.Replace("-", "", StringComparison.Ordinal), ignoreCase: true);
 
-    private double? SpeedFound()
+    /// <summary>
+    /// The cranking speed found with the same swaps and remedies done, else the one found at all. Of several readings the
+    /// geometric middle: which was written down last must not matter. What no peak voltage can be carried from is passed over.
+    /// </summary>
+    private double? SpeedFound(FindingInContext? at)
     {
-        for (var i = projection.Findings.Count - 1; i >= 0; i--)
+        var done = at is null
+            ? Deeds(projection.Live.Where(e => e.Body is Swap or Jobs.Remedy).Select(e => e.Id))
+            : Deeds(at);
+        var all = new List<double>();
+        var same = new List<double>();
+        foreach (var found in projection.Findings)
         {
-            if (projection.Findings[i].Body.Value is NumberReading { Number: { Unit: "rpm" } speed })
+            if (found.Body.Value is NumberReading { Number: { Unit: "rpm" } read } && (double)read.Value.Value is var speed and >= LeastSpeed and <= MostSpeed)
             {
-                return (double)speed.Value.Value;
+                all.Add(Math.Log(speed));
+                if (done.SetEquals(Deeds(found)))
+                {
+                    same.Add(Math.Log(speed));
+                }
             }
         }
 
-        return null;
+        var logs = same.Count > 0 ? same : all;
+        return logs.Count > 0 ? Math.Exp(logs.Average()) : null;
     }
+
+    private static HashSet<EntryId> Deeds(FindingInContext finding) =>
+        Deeds([.. finding.Swaps.Select(s => s.Entry.Id), .. finding.Remedies.Select(r => r.Entry.Id)]);
+
+    private static HashSet<EntryId> Deeds(IEnumerable<EntryId> entries) => [.. entries];
 
     private double Doubt(Finding finding)
     {
