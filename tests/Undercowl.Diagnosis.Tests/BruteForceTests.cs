@@ -1,88 +1,93 @@
-using Undercowl.Diagnosis.Readings;
 using Undercowl.Diagnosis.Tests.Fixtures;
 using Undercowl.Diagnosis.Tests.Twins;
+using Undercowl.Jobs;
 using Xunit;
 
 namespace Undercowl.Diagnosis.Tests;
 
-/// <summary>Oracle: every possible world of the small engine, one at a time (independent of the graph and of inference).</summary>
-public sealed class BruteForceTests
+/// <summary>Oracle: every possible world, one at a time (independent of the graph and of inference).</summary>
+public sealed class BruteForceTests(ITestOutputHelper output)
 {
-    private const double Tolerance = 1e-10;
+    private static readonly string Hash = "sha256:" + new string('0', 64);
 
-    private static readonly Workbench Workbench = new(SmallEngine.Knowledge, "sha256:" + new string('0', 64));
+    private static readonly Workbench Small = new(SmallEngine.Knowledge, Hash);
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 30)];
 
-    [Theory]
-    [MemberData(nameof(Seeds))]
-    public void Beliefs_as_found_and_now_and_the_weight_of_the_evidence_equal_the_sum_over_all_worlds(int seed)
+    /// <summary>Layouts of the repository, with how many jobs are made up for each.</summary>
+    public static TheoryData<string, int> Layouts
     {
-        var job = RandomJobs.Written(Workbench, RandomJobs.Mixed(seed), seed);
-        var diagnosis = Workbench.Open(job);
-        var network = diagnosis.Network;
-        var companies = network.Laid.GroupBy(l => l.Company).Select(g => g.ToList()).ToList();
-        var likelihoods = companies.ConvertAll(c =>
-            ReadingLikelihood.Of(new ReadingGroup(c[0].Check, c[0].Levels, c[0].Doubt, [.. c.Select(l => l.Reading)], c[0].Kilovolts)));
-        // Set-ups that were reached count once for each copy of the quantity that might have forbidden them.
-        var groups = network.Reached.Where(r => !r.Signal.IsConstant).GroupBy(r => (r.Signal.Node, string.Join(',', r.Signal.Map))).ToList();
-        var setUps = groups.SelectMany((g, i) => g.Select(r => (Reached: r, Group: i))).ToList();
-        var asFound = new Dictionary<(int, int), double>();
-        var now = new Dictionary<(int, int), double>();
-        var total = 0.0;
-        Choosing.All(world =>
+        get
         {
-            var engine = new TwinEngine(SmallEngine.Knowledge, SmallEngine.Layout, world);
-            var complaint = SmallEngine.Knowledge.Complaints[0];
-            world.Multiply(complaint.Given[SmallEngine.Knowledge.Quantities.First(q => q.Id == complaint.Quantity).Levels[engine.Level(complaint.Quantity, 0, complaint.SetUp)]]);
-            double[] chances = [.. groups.Select(_ => 1.0)];
-            foreach (var entry in job.Entries)
+            var data = new TheoryData<string, int>();
+            foreach (var (layout, jobs) in (ReadOnlySpan<(string, int)>)[
+                ("cut-down-2-cdi", 40), ("cut-down-2-inductive", 40), ("two-stroke-3-cdi", 10), ("four-stroke-4-inductive", 10), ("rope-1-magneto", 10)])
             {
-                engine.Apply(entry);
-                var at = companies.FindIndex(c => c[0].Finding.Id == entry.Id);
-                if (at >= 0 && likelihoods[at] is { } likelihood)
+                for (var seed = 1; seed <= jobs; seed++)
                 {
-                    world.Multiply(Seen(world, engine, companies[at][0], likelihood));
-                }
-
-                foreach (var (reached, group) in setUps.Where(r => r.Reached.By.Finding.Id == entry.Id))
-                {
-                    chances[group] = Math.Min(chances[group], reached.PerLevel[engine.Level(reached.Quantity, 0, reached.By.Finding.Body.SetUp)]);
+                    data.Add(layout, seed);
                 }
             }
 
-            Array.ForEach(chances, world.Multiply);
-
-            foreach (var aspect in network.Model.Aspects)
-            {
-                var first = engine.AsFound(aspect.Part.Kind.Id, aspect.Part.Place, aspect.Aspect);
-                var last = engine.Now(aspect.Part.Kind.Id, aspect.Part.Place, aspect.Aspect);
-                asFound[(aspect.Index, first)] = asFound.GetValueOrDefault((aspect.Index, first)) + world.Weight;
-                now[(aspect.Index, last)] = now.GetValueOrDefault((aspect.Index, last)) + world.Weight;
-            }
-
-            total += world.Weight;
-        });
-
-        Assert.Equal(Math.Log(total), diagnosis.Belief.Posterior.LogEvidence, 1e-9);
-        foreach (var aspect in network.Model.Aspects)
-        {
-            for (var s = 0; s < aspect.StateNames.Length; s++)
-            {
-                Assert.Equal(asFound.GetValueOrDefault((aspect.Index, s)) / total, diagnosis.Belief.AsFound(aspect, s), Tolerance);
-                Assert.Equal(now.GetValueOrDefault((aspect.Index, s)) / total, diagnosis.Belief.Now(aspect, s), Tolerance);
-            }
+            return data;
         }
     }
 
-    private static double Seen(Choosing world, TwinEngine engine, LaidFinding laid, double[] likelihood)
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Beliefs_of_the_invented_engine_equal_the_sum_over_all_worlds(int seed) =>
+        output.WriteLine($"{TwinBelief.Compare(Small, SmallEngine.Knowledge, RandomJobs.Written(Small, RandomJobs.Mixed(seed), seed))} worlds");
+
+    /// <summary>The knowledge of the repository. Conditions that the job does not need have no chance, so that the worlds can be gone through.</summary>
+    [Theory]
+    [MemberData(nameof(Layouts))]
+    public void Beliefs_with_the_real_knowledge_equal_the_sum_over_all_worlds(string layout, int seed)
     {
-        var finding = laid.Finding.Body;
-        var lane = finding.Place.Cylinders.Count > 0 ? finding.Place.Cylinders[0] : 0;
-        var level = laid.Check.Likelihood.Quantity is { } quantity
-            ? engine.Level(quantity, lane, finding.SetUp)
-            : engine.Sitting(laid.Check.Likelihood.Aspect!, finding.Place.Text);
-        var lost = laid.Tool >= 0 && world.Draw("clip", [0.95, 0.05]) == 1;
-        return likelihood[lost ? ^1 : level];
+        var (workbench, job) = MadeUp(layout, seed);
+        output.WriteLine($"{TwinBelief.Compare(workbench, Shop.Knowledge, job)} worlds");
+    }
+
+    /// <summary>What the test above is about does occur in its jobs of the two cut-down layouts.</summary>
+    [Fact]
+    public void Jobs_made_up_for_the_cut_down_layouts_have_everything_that_a_belief_depends_on()
+    {
+        var seen = new Dictionary<string, int>();
+        void Count(string what, bool there) => seen[what] = seen.GetValueOrDefault(what) + (there ? 1 : 0);
+        foreach (var (layout, seed) in Layouts.Select(row => row.Data).Where(row => row.Item1.StartsWith("cut-down", StringComparison.Ordinal)))
+        {
+            var (workbench, job) = MadeUp(layout, seed);
+            var bodies = job.Entries.Select(e => e.Body).ToArray();
+            var findings = bodies.OfType<Finding>().ToArray();
+            var deeds = bodies.OfType<Remedy>().Select(r => Shop.Knowledge.Remedies.First(k => k.Id == r.Action)).ToArray();
+            var diagnosis = workbench.Open(job);
+            Count("parts swapped", bodies.OfType<Swap>().Any(s => s.Part != "double-coil"));
+            Count("outputs swapped", bodies.OfType<Swap>().Any(s => s.Part == "double-coil"));
+            Count("part replaced", deeds.Any(r => r.Replaces));
+            Count("part mended", deeds.Any(r => !r.Replaces));
+            Count("new occasion", bodies.OfType<Occasion>().Any());
+            Count("number", findings.Any(f => f.Value is NumberReading));
+            Count("count", findings.Any(f => f.Value is CountReading));
+            Count("over range", findings.Any(f => f.Value is OpenReading));
+            Count("not done", findings.Any(f => f.Value is NotDoneReading));
+            Count("hearsay", findings.Any(f => f.Hearsay));
+            Count("hot", findings.Any(f => f.SetUp["heat"] == "hot"));
+            Count("tester gap", findings.Any(f => f.SetUp.ContainsKey("gap")));
+            Count("readings that err together", diagnosis.Network.Laid.GroupBy(l => l.Company).Any(g => g.Count() > 1));
+            Count("readings that do not", diagnosis.Network.Laid
+                .GroupBy(l => (l.Check.Id, l.Finding.Body.Place, l.Finding.Body.Hand)).Any(g => g.DistinctBy(l => l.Company).Count() > 1));
+            Count("set-up reached", diagnosis.Network.Reached.Any(r => !r.Signal.IsConstant));
+            Count("fault that comes and goes", diagnosis.Network.Model.Aspects.Any(a => a.Conditions.Any(c => c.Prior > 0 && c.Shows is not null)));
+        }
+
+        Assert.All(seen, s => Assert.True(s.Value >= (s.Key == "over range" ? 3 : 8), $"{s.Key}: {s.Value} jobs"));
+    }
+
+    private static (Workbench Workbench, Job Job) MadeUp(string layout, int seed)
+    {
+        var jobs = new ShopJobs(Shop.Knowledge, layout);
+        var random = new Random(seed);
+        var bodies = jobs.Mixed(random);
+        var workbench = new Workbench(jobs.Narrowed(bodies, random), Hash);
+        return (workbench, jobs.Written(workbench, bodies, seed));
     }
 }

@@ -4,12 +4,13 @@ namespace Undercowl.Diagnosis.Tests.Twins;
 /// Runs a program that draws named choices through every sequence of choices it can make: the slow, obvious way to a
 /// posterior. A name drawn again in the same run gives the same state.
 /// </summary>
-internal sealed class Choosing
+internal sealed class Choosing : IWorld
 {
     private readonly List<(string Name, int State, double[] Chances)> _path = [];
     private readonly Dictionary<string, int> _drawn = [];
     private int _at;
 
+    /// <summary>Chance of this run's choices, times the likelihoods multiplied so far.</summary>
     public double Weight { get; private set; }
 
     public int Draw(string name, double[] chances)
@@ -32,17 +33,20 @@ internal sealed class Choosing
     public void Multiply(double likelihood) => Weight *= likelihood;
 
     /// <summary>Calls <paramref name="program"/> once for each sequence of choices that is possible.</summary>
-    public static void All(Action<Choosing> program)
+    /// <returns>How many there are.</returns>
+    public long All(Action program)
     {
-        var choosing = new Choosing();
+        var runs = 0L;
         do
         {
-            choosing._drawn.Clear();
-            choosing._at = 0;
-            choosing.Weight = 1;
-            program(choosing);
+            _drawn.Clear();
+            _at = 0;
+            Weight = 1;
+            program();
+            runs++;
         }
-        while (choosing.Advance());
+        while (Advance());
+        return runs;
     }
 
     private bool Advance()

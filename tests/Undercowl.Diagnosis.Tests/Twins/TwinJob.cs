@@ -1,0 +1,98 @@
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.Tests.Twins;
+
+/// <summary>A job's entries gone through in order: in which state and set-up each finding was taken, and what it reads there.</summary>
+internal sealed class TwinJob
+{
+    private readonly KnowledgeBase _knowledge;
+    private readonly EngineLayout _layout;
+    private readonly IWorld _world;
+    private readonly Dictionary<EntryId, TwinEngine.Copy> _copies = [];
+    private readonly Dictionary<EntryId, Reads?> _reads = [];
+
+    public TwinJob(KnowledgeBase knowledge, EngineLayout layout, IWorld world, Job job)
+    {
+        (_knowledge, _layout, _world) = (knowledge, layout, world);
+        Engine = new TwinEngine(knowledge, layout, world);
+        Now = TwinState.AsItCameIn;
+        foreach (var entry in job.Entries)
+        {
+            Now = Engine.After(Now, entry);
+            switch (entry.Body)
+            {
+                case Finding finding:
+                    _copies[entry.Id] = Engine.In(Now, finding.SetUp);
+                    _reads[entry.Id] = Read(Now, finding, _copies[entry.Id]);
+                    break;
+                case Opened opened:
+                    Complaints.Add(Complained(opened.Complaint));
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    public TwinEngine Engine { get; }
+
+    public TwinState Now { get; }
+
+    /// <summary>What was complained of: how bad it is, and the chance of such a complaint by level.</summary>
+    public List<(Func<int> Level, double[] PerLevel)> Complaints { get; } = [];
+
+    /// <summary>What a finding reads: level of a quantity, condition of a part or of a tool. Null when there is no such part.</summary>
+    public Reads? Read(Entry finding) => _reads[finding.Id];
+
+    /// <summary>Level of a quantity of the engine in the state and set-up of a finding.</summary>
+    public Reads Reach(Entry finding, string quantity) => Level(_copies[finding.Id], quantity, 0);
+
+    /// <summary>Whether the finding's tool has faults of its own that make it read as if all were lost.</summary>
+    public bool CanBeFooled(Entry finding) => Erring(finding) is not null;
+
+    /// <summary>Whether the finding's tool reads as if all were lost: it does so for every reading taken with it.</summary>
+    public bool Fooled(Entry finding) =>
+        Erring(finding) is { } tool && ToolCondition(tool, tool.Aspects[0]) is > 0 and var c && tool.Aspects[0].Conditions[c - 1].ReadsAsWorst;
+
+    private Check Check(Finding finding) => _knowledge.Checks.First(c => c.Id == finding.Check);
+
+    private Tool? Erring(Entry finding) => Check((Finding)finding.Body) is { Likelihood.Tool: null } check
+        ? _knowledge.Tools.FirstOrDefault(t => check.Tools.Contains(t.Id) && t.Aspects.Count > 0) : null;
+
+    private int ToolCondition(Tool tool, ToolAspect aspect) => _world.Draw(
+        $"{tool.Id}.{aspect.Id}", [1 - aspect.Conditions.Sum(c => c.Prior), .. aspect.Conditions.Select(c => c.Prior)]);
+
+    private Reads? Read(TwinState state, Finding finding, TwinEngine.Copy copy)
+    {
+        var reads = Check(finding).Likelihood;
+        if (reads.Quantity is { } quantity)
+        {
+            LayoutPlaces.TryCylinders(_layout, finding.Place.Text, out var lanes);
+            return Level(copy, quantity, lanes[0]);
+        }
+
+        if (reads.Tool is { } tool)
+        {
+            var owner = _knowledge.Tools.First(t => t.Aspects.Any(a => tool == $"{t.Id}.{a.Id}"));
+            return new Reads(tool, () => ToolCondition(owner, owner.Aspects[0]));
+        }
+
+        return Engine.Sitting(state, reads.Aspect!, finding.Place.Text) is { } aspect
+            ? new Reads($"{aspect.Name} in {copy.Name}", () => Engine.Condition(state, aspect)) : null;
+    }
+
+    private Reads Level(TwinEngine.Copy copy, string quantity, int lane) => new($"{quantity} {lane} in {copy.Name}", () => Engine.Level(copy, quantity, lane));
+
+    private (Func<int> Level, double[] PerLevel) Complained(Jobs.Complaint said)
+    {
+        var complaint = _knowledge.Complaints.First(c => c.Id == said.Id);
+        var copy = Engine.In(TwinState.AsItCameIn, complaint.SetUp);
+        return (
+            () => Engine.Level(copy, complaint.Quantity, 0),
+            [.. _knowledge.Quantities.First(q => q.Id == complaint.Quantity).Levels.Select(l => complaint.Given[l])]);
+    }
+}
+
+/// <summary>What is read: equal names read the same, other names may.</summary>
+internal sealed record Reads(string What, Func<int> Level);
