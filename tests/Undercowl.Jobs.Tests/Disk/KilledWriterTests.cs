@@ -50,7 +50,11 @@ public sealed class KilledWriterTests(ITestOutputHelper output)
             before += ids.Length == 0 ? 1 : 0;
             merging += File.Exists(path + ".new") ? 1 : 0;
             foreach (var id in ids)
-                acknowledged.Add(EntryId.Parse(id));
+            {
+                Assert.True(EntryId.TryParse(id, out var entry), $"After kill {kill} of {path} the line \"{id}\" is no id. All that was printed:{Environment.NewLine}{string.Join(Environment.NewLine, lines)}");
+                acknowledged.Add(entry);
+            }
+
             var tornBefore = File.Exists(path + ".torn") ? new FileInfo(path + ".torn").Length : 0;
             using var file = JobFile.Open(path);
             var lost = acknowledged.Where(id => !file.Job.Contains(id)).ToArray();
