@@ -44,14 +44,16 @@ public sealed class KilledWriterTests(ITestOutputHelper output)
             Thread.Sleep(early ? usual * 1.3 * random.NextDouble() : TimeSpan.FromMilliseconds(random.Next(30)));
             process.Kill();
             string[] lines = string.IsNullOrEmpty(first) ? process.RestOfOutput() : [first, .. process.RestOfOutput()];
-            process.WaitForExit();
+            var exit = process.WaitForExit();
             var ids = lines.Where(line => !line.StartsWith("mended ", StringComparison.Ordinal)).ToArray();
             total += ids.Length;
             before += ids.Length == 0 ? 1 : 0;
             merging += File.Exists(path + ".new") ? 1 : 0;
             foreach (var id in ids)
             {
-                Assert.True(EntryId.TryParse(id, out var entry), $"After kill {kill} of {path} the line \"{id}\" is no id. All that was printed:{Environment.NewLine}{string.Join(Environment.NewLine, lines)}");
+                Assert.True(
+                    EntryId.TryParse(id, out var entry),
+                    $"{path}, kill {kill}, exit code {exit}: \"{id}\" is no id. All that was printed:{Environment.NewLine}{string.Join(Environment.NewLine, lines)}");
                 acknowledged.Add(entry);
             }
 

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 
 namespace Undercowl.Jobs.Tests.Disk;
 
@@ -22,7 +23,18 @@ internal sealed class WriterProcess : IDisposable
     public static string WriterPath => Path.Combine(AppContext.BaseDirectory, "Undercowl.Jobs.Writer.dll");
 
     /// <summary>What it prints next; null at its end. A line that was cut off by the kill has no line feed and is not acknowledged.</summary>
-    public string? ReadLine() => process.StandardOutput.ReadLine();
+    public string? ReadLine()
+    {
+        var line = new StringBuilder();
+        for (var next = process.StandardOutput.Read(); next >= 0; next = process.StandardOutput.Read())
+        {
+            if (next == '\n')
+                return line.ToString();
+            line.Append((char)next);
+        }
+
+        return null;
+    }
 
     public void Say(string line) => process.StandardInput.WriteLine(line);
 
