@@ -62,14 +62,7 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
         {
             if (tables.IsKept(v) || !tables.Of[v].TrueForAll(mine.Contains))
                 continue;
-            if (tables.Stale[v])
-            {
-                _cost[v] = Cost(v);
-                tables.Stale[v] = false;
-            }
-
-            if (best < 0 || _cost[v] < _cost[best])
-                best = v;
+            best = Cheaper(v, best);
         }
 
         return best;
@@ -82,17 +75,21 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
         {
             if (tables.IsKept(v) || tables.Of[v].Count == 0)
                 continue;
-            if (tables.Stale[v])
-            {
-                _cost[v] = Cost(v);
-                tables.Stale[v] = false;
-            }
-
-            if (best < 0 || _cost[v] < _cost[best])
-                best = v;
+            best = Cheaper(v, best);
         }
 
         return best;
+    }
+
+    private int Cheaper(int v, int best)
+    {
+        if (tables.Stale[v])
+        {
+            _cost[v] = Cost(v);
+            tables.Stale[v] = false;
+        }
+
+        return best < 0 || _cost[v] < _cost[best] ? v : best;
     }
 
     private double Cost(int v)
