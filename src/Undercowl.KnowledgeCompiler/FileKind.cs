@@ -10,8 +10,9 @@ namespace Undercowl.KnowledgeCompiler;
 /// </summary>
 /// <param name="Name">Name of the member, the folder, or the file without <c>.yaml</c>.</param>
 /// <param name="Record">Type of one record; for the map of aliases, of the whole.</param>
+/// <param name="File">Type of all that one file holds: a record, or the list or map of them.</param>
 /// <param name="Sort">How the records are laid out in files.</param>
-internal sealed record FileKind(string Name, Type Record, FileSort Sort)
+internal sealed record FileKind(string Name, Type Record, Type File, FileSort Sort)
 {
     private static readonly string[] SingleFiles = ["sources", "hands", "costs", "specs"];
 
@@ -19,10 +20,13 @@ internal sealed record FileKind(string Name, Type Record, FileSort Sort)
 
     public string SchemaName => Sort == FileSort.Folder ? Singular(Name) : Name;
 
-    private static FileKind Of(JsonPropertyInfo member) =>
-        ShapeCheck.Info(member.PropertyType).Kind == JsonTypeInfoKind.Dictionary
-            ? new FileKind(member.Name, member.PropertyType, FileSort.Map)
-            : new FileKind(member.Name, ShapeCheck.Info(member.PropertyType).ElementType!, SingleFiles.Contains(member.Name) ? FileSort.List : FileSort.Folder);
+    private static FileKind Of(JsonPropertyInfo member)
+    {
+        var info = ShapeCheck.Info(member.PropertyType);
+        return info.Kind == JsonTypeInfoKind.Dictionary ? new FileKind(member.Name, member.PropertyType, member.PropertyType, FileSort.Map)
+            : SingleFiles.Contains(member.Name) ? new FileKind(member.Name, info.ElementType!, member.PropertyType, FileSort.List)
+            : new FileKind(member.Name, info.ElementType!, info.ElementType!, FileSort.Folder);
+    }
 
     private static string Singular(string name) =>
         name.EndsWith("ies", StringComparison.Ordinal) ? name[..^3] + "y" : name.EndsWith('s') ? name[..^1] : name;

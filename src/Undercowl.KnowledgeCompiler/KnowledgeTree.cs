@@ -58,7 +58,7 @@ internal sealed class KnowledgeTree(string folder)
                 break;
             default:
                 _unreadable.Add(kind.Name);
-                Report(file, ShapeCheck.Faults(file.Root, kind.Sort == FileSort.List ? typeof(IReadOnlyList<>).MakeGenericType(kind.Record) : kind.Record, ""));
+                Report(file, ShapeCheck.Faults(file.Root, kind.File, ""));
                 break;
         }
     }

@@ -21,8 +21,7 @@ public static class SchemaText
 
     private static string Of(FileKind kind)
     {
-        var type = kind.Sort == FileSort.List ? typeof(IReadOnlyList<>).MakeGenericType(kind.Record) : kind.Record;
-        var schema = (JsonObject)KnowledgeJson.Default.Options.GetJsonSchemaAsNode(type, Exporting);
+        var schema = (JsonObject)KnowledgeJson.Default.Options.GetJsonSchemaAsNode(kind.File, Exporting);
         schema.Insert(0, "$schema", Draft);
         schema.Insert(1, "title", kind.Sort == FileSort.Folder ? $"A file of knowledge/{kind.Name}/" : $"knowledge/{kind.Name}.yaml");
         return schema.ToJsonString(new JsonSerializerOptions { WriteIndented = true, NewLine = "\n" }) + "\n";

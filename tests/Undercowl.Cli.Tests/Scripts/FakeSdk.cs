@@ -4,7 +4,8 @@ namespace Undercowl.Cli.Tests.Scripts;
 
 /// <summary>
 /// A copy of the shell scripts over a tree of empty folders, with a search path that holds the usual small programs and,
-/// when wanted, a dotnet that only writes down what it was asked for and "builds" a program that echoes its arguments.
+/// when wanted, a dotnet that only writes down what it was asked for and "builds" a program that echoes its arguments, and a
+/// linker.
 /// </summary>
 internal sealed class FakeSdk : IDisposable
 {
@@ -13,7 +14,7 @@ internal sealed class FakeSdk : IDisposable
 
     private readonly Terminal _terminal = new();
 
-    public FakeSdk(bool sdk = true, string version = "10.0.100", bool builds = true)
+    public FakeSdk(bool sdk = true, string version = "10.0.100", bool builds = true, bool linker = false, bool links = true)
     {
         foreach (var script in (string[])["run", "undercowl", "test"])
         {
@@ -41,8 +42,12 @@ internal sealed class FakeSdk : IDisposable
             _terminal.WriteProgram("bin/dotnet", $$"""
                 #!/bin/bash
                 if [[ $1 == --version ]]; then echo {{version}}; exit 0; fi
-                echo "$1" >> "{{_terminal.PathOf("asked")}}"
+                all="$*"
+                form=${all##*ForThisMachine=}
+                form=${form%% *}
+                echo "$1 $form" >> "{{_terminal.PathOf("asked")}}"
                 {{(builds ? "" : "echo 'error: it does not compile'; exit 1")}}
+                {{(links ? "" : "[[ $form != native ]] || { echo 'error: it does not link'; exit 1; }")}}
                 while [[ $# -gt 0 ]]; do [[ $1 == -o ]] && out=$2; shift; done
                 mkdir -p "$out"
                 printf '#!/bin/bash\necho "ran: $*"\n' > "$out/undercowl"
@@ -50,14 +55,21 @@ internal sealed class FakeSdk : IDisposable
                 """);
         }
 
+        if (linker)
+        {
+            _terminal.WriteProgram("bin/gcc", "#!/bin/bash");
+        }
+
         _terminal.Environment["PATH"] = _terminal.PathOf("bin");
         _terminal.Environment["DOTNET_ROOT"] = null;
     }
 
-    /// <summary>What was asked of dotnet since the start, <c>--version</c> apart.</summary>
+    /// <summary>What was asked of dotnet since the start, <c>--version</c> apart, and the form it was to build.</summary>
     public string[] Asked => File.Exists(_terminal.PathOf("asked")) ? File.ReadAllLines(_terminal.PathOf("asked")) : [];
 
     public Ran Run(string script, params string[] arguments) => _terminal.Other(_terminal.PathOf(script), arguments);
+
+    public bool Has(string file) => File.Exists(_terminal.PathOf(file));
 
     public void Write(string file) => _terminal.Write(file, "changed");
 

@@ -39,7 +39,7 @@ public sealed class ScriptTests
         Assert.Equal(("ran: layouts\n", ""), (second.Out, second.Error));
         Assert.Equal("ran: demo\n", sdk.Run("run").Good().Out);
         Assert.Equal("ran: belief x\n", sdk.Run("run", "belief", "x").Good().Out);
-        Assert.Equal(["publish"], sdk.Asked);
+        Assert.Equal(["publish ready-to-run"], sdk.Asked);
     }
 
     [Theory]
@@ -55,7 +55,7 @@ public sealed class ScriptTests
         sdk.Write(file);
         sdk.Run("undercowl").Good();
         sdk.Run("undercowl").Good();
-        Assert.Equal(["publish", "publish"], sdk.Asked);
+        Assert.Equal(["publish ready-to-run", "publish ready-to-run"], sdk.Asked);
     }
 
     [Fact]
@@ -65,10 +65,10 @@ public sealed class ScriptTests
         sdk.Run("undercowl").Good();
         sdk.Write("src/Room/obj/made.cs");
         sdk.Run("undercowl").Good();
-        Assert.Equal(["publish"], sdk.Asked);
+        Assert.Equal(["publish ready-to-run"], sdk.Asked);
         sdk.Delete("src/Room/One.cs");
         sdk.Run("undercowl").Good();
-        Assert.Equal(["publish", "publish"], sdk.Asked);
+        Assert.Equal(["publish ready-to-run", "publish ready-to-run"], sdk.Asked);
     }
 
     [Fact]
@@ -80,6 +80,39 @@ public sealed class ScriptTests
         Assert.Contains("it does not compile", ran.Error, StringComparison.Ordinal);
         Assert.Contains("the build failed", ran.Error, StringComparison.Ordinal);
         broken.Run("undercowl", "layouts");
-        Assert.Equal(["publish", "publish"], broken.Asked);
+        Assert.Equal(["publish ready-to-run", "publish ready-to-run"], broken.Asked);
+    }
+
+    [Fact]
+    public void With_a_linker_the_program_is_native_code_and_nothing_more_is_said()
+    {
+        using var sdk = new FakeSdk(linker: true);
+        var ran = sdk.Run("undercowl", "layouts").Good();
+        Assert.Equal(("ran: layouts\n", "undercowl: building (the first time takes a minute or two)\n"), (ran.Out, ran.Error));
+        Assert.Equal(["publish native"], sdk.Asked);
+    }
+
+    [Fact]
+    public void Where_native_code_cannot_be_made_the_program_is_built_without_and_says_where_to_see_why()
+    {
+        using var sdk = new FakeSdk(linker: true, links: false);
+        var ran = sdk.Run("undercowl", "layouts").Good();
+        Assert.Equal("ran: layouts\n", ran.Out);
+        Assert.Contains("without native code, which wants clang or gcc (see artifacts/native.log)", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(["publish native", "publish ready-to-run"], sdk.Asked);
+        Assert.True(sdk.Has("artifacts/native.log"));
+        Assert.Empty(sdk.Run("undercowl", "layouts").Good().Error);
+    }
+
+    [Fact]
+    public void A_new_build_takes_the_place_of_the_old_one_whole()
+    {
+        using var sdk = new FakeSdk();
+        sdk.Run("undercowl").Good();
+        sdk.Write("artifacts/undercowl/left-over.dll");
+        sdk.Write("src/Room/One.cs");
+        sdk.Run("undercowl").Good();
+        Assert.False(sdk.Has("artifacts/undercowl/left-over.dll"));
+        Assert.True(sdk.Has("artifacts/undercowl/undercowl"));
     }
 }
