@@ -147,20 +147,22 @@ internal sealed class Foresight
         CheckTable checks = model.Problem.Checks;
         var starts = new int[checks.Cost.Length];
         for (int k = 1; k < starts.Length; k++) starts[k] = starts[k - 1] + checks.Outcomes[k - 1] * model.Problem.Hypotheses.Weights.Length;
+        var alone = new double[starts.Length];
         var offers = new PriorityQueue<(int Check, double Bits, int Beyond), double>();
         for (int k = 0; k < starts.Length; k++)
         {
-            if (checks.Allowed is null || checks.Allowed[k]) Offer(k, bits - Left(starts, k, -1), 0);
+            if (checks.Allowed is null || checks.Allowed[k]) Offer(k, bits - (alone[k] = Left(starts, k, -1)), 0);
         }
 
         double bought = 0, paid = 0, last = 0;
         var taken = new List<int>();
+        var left = new List<double>();
         while (bought < bits && offers.TryDequeue(out var best, out _))
         {
             if (best.Beyond < taken.Count)
             {
                 double gain = best.Bits;
-                for (int t = best.Beyond; t < taken.Count; t++) gain = Math.Min(gain, Left(starts, -1, taken[t]) - Left(starts, best.Check, taken[t]));
+                for (int t = best.Beyond; t < taken.Count && gain > Trifle; t++) gain = Math.Min(gain, left[t] - Left(starts, best.Check, taken[t]));
                 Offer(best.Check, gain, taken.Count);
                 continue;
             }
@@ -170,6 +172,7 @@ internal sealed class Foresight
             paid += checks.Cost[best.Check] * share;
             last = checks.Cost[best.Check] / best.Bits;
             taken.Add(best.Check);
+            left.Add(alone[best.Check]);
         }
 
         // What the checks on hand cannot tell is found out by trying repairs, as the plan without checks does.
@@ -184,22 +187,32 @@ internal sealed class Foresight
         }
     }
 
-    /// <summary>Bits left unknown when the answers of one or two checks are known; -1 for none.</summary>
-    private double Left(int[] starts, int one, int other)
+    /// <summary>Bits left unknown when the answer of a check is known, and with it that of another; -1 for no other.</summary>
+    private double Left(int[] starts, int check, int other)
     {
         CheckTable checks = model.Problem.Checks;
+        double[] chance = checks.OutcomeProbability, weight = model.Weight;
+        int[] possible = model.Possible, groupOf = model.GroupOf;
+        int outcomes = checks.Outcomes[check], others = other < 0 ? 1 : checks.Outcomes[other];
         double left = 0;
-        for (int a = 0; a < (other < 0 ? 1 : checks.Outcomes[other]); a++)
+        for (int a = 0; a < others; a++)
         {
-            for (int o = 0; o < (one < 0 ? 1 : checks.Outcomes[one]); o++)
+            for (int o = 0; o < outcomes; o++)
             {
                 Array.Clear(scratch);
-                for (int i = 0; i < model.Possible.Length; i++)
+                int at = starts[check] + o;
+                if (other < 0)
                 {
-                    int h = model.Possible[i];
-                    scratch[model.GroupOf[i]] += model.Weight[i]
-                        * (one < 0 ? 1 : checks.OutcomeProbability[starts[one] + h * checks.Outcomes[one] + o])
-                        * (other < 0 ? 1 : checks.OutcomeProbability[starts[other] + h * checks.Outcomes[other] + a]);
+                    for (int i = 0; i < possible.Length; i++) scratch[groupOf[i]] += weight[i] * chance[at + possible[i] * outcomes];
+                }
+                else
+                {
+                    int beyond = starts[other] + a;
+                    for (int i = 0; i < possible.Length; i++)
+                    {
+                        int h = possible[i];
+                        scratch[groupOf[i]] += weight[i] * chance[at + h * outcomes] * chance[beyond + h * others];
+                    }
                 }
 
                 left += Spread(scratch, out _, out _);
