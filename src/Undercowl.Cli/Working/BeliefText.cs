@@ -8,6 +8,11 @@ internal static class BeliefText
 {
     private const double WorthShowing = 0.01;
 
+    /// <summary>A cause mended since is shown when it was at least this likely as found.</summary>
+    private const double Foremost = 0.1;
+
+    private const int MendedShown = 3;
+
     private const int ConsequencesShown = 6;
 
     /// <summary>What stands in the place of an entry for the complaint itself.</summary>
@@ -22,6 +27,14 @@ internal static class BeliefText
         CauseBelief[] causes = [.. belief.Causes.Where(c => !c.Consequence).Take(top)];
         CauseBelief[] consequences = [.. belief.Causes.Where(c => c.Consequence && c.Now >= WorthShowing).Take(Math.Min(top, ConsequencesShown))];
         page.Table([["   now", "as found", " prior", "cause"], .. causes.Select(Row)]);
+        // Mended since, so low in the list: but it is what was the matter.
+        CauseBelief[] mended = [.. belief.Causes.Where(c => !c.Consequence && c.AsFound >= Foremost && c.Now < c.AsFound / 2).Except(causes).OrderByDescending(c => c.AsFound).Take(MendedShown)];
+        if (mended.Length > 0)
+        {
+            page.Heading("As found, and dealt with since");
+            page.Table([.. mended.Select(Row)]);
+        }
+
         if (consequences.Length > 0)
         {
             page.Heading("Likely to follow from these");
