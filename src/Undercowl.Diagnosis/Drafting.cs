@@ -99,8 +99,10 @@ public static class Drafting
             ?? throw new DiagnosisException($"There is no remedy \"{action}\" for this engine.", Near.Mend(action, model.Remedies.Select(r => r.Id)));
         string[] places = [.. model.Parts.Where(p => p.Kind.Id == remedy.Part).Select(p => p.Place)];
         var place = at ?? (places.Length == 1 ? places[0] : throw new DiagnosisException($"\"{remedy.Name}\" can be done at several places.", $"Say where: {string.Join(", ", places)}."));
+        var warnings = new List<string>();
+        _ = Against(diagnosis, [.. remedy.Hazards], warnings);
         return places.Contains(place)
-            ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output }], [])
+            ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output }], warnings)
             : throw new DiagnosisException($"\"{remedy.Name}\" cannot be done at {place}.", Near.Mend(place, places));
     }
 

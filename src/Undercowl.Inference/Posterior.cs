@@ -2,8 +2,8 @@ namespace Undercowl.Inference;
 
 /// <summary>
 /// What follows from the evidence: how probable the evidence itself was, and the probability of each state of each node
-/// given it. Exact within floating point, or (after a bounded sum) within <see cref="ErrorBound"/> for every single
-/// probability. Immutable to its user; not thread-safe, because marginals of left-out nodes are computed when asked for.
+/// given it. Exact within floating point, or, where the exact sum did not fit, within <see cref="ErrorBound"/> for every
+/// single probability. Immutable to its user; not thread-safe, because marginals of left-out nodes are computed when asked for.
 /// </summary>
 public sealed class Posterior
 {
@@ -42,7 +42,7 @@ public sealed class Posterior
     /// <summary>False when the findings contradict each other: then <see cref="LogEvidence"/> is minus infinity and there are no marginals.</summary>
     public bool Possible { get; }
 
-    /// <summary>Natural logarithm of the probability of the evidence. After a bounded sum it is a lower bound.</summary>
+    /// <summary>Natural logarithm of the probability of the evidence. With an <see cref="ErrorBound"/> it is a lower bound.</summary>
     public double LogEvidence { get; }
 
     /// <summary>No probability handed out is further than this from the true one; 0 when exact.</summary>
@@ -104,7 +104,7 @@ public sealed class Posterior
 
     /// <summary>
     /// Draws joint states from the posterior: <paramref name="count"/> rows of <see cref="Network.Count"/> states each. The
-    /// same seed gives the same draws on every platform. Each draw by itself is exact (after a bounded sum, of what it covered);
+    /// same seed gives the same draws on every platform. Each draw by itself is exact (where something was left out, of the rest);
     /// together they are shared out evenly, so that counts scatter less than those of independent draws.
     /// </summary>
     public int[] Sample(ulong seed, int count)

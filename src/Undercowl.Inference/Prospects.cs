@@ -3,7 +3,8 @@ namespace Undercowl.Inference;
 /// <summary>
 /// The most that findings still to come can make of the rows of a front. Each finding is carried back along the functions that lie
 /// between it and the front, taking the largest where a state is free; parts not yet summed may come out as suits it best. So no
-/// number is too small, and a row at odds with a coming finding is known to be light.
+/// number is too small, and a row at odds with a coming finding is known to be light. All numbers are logarithms: many findings
+/// at odds with a row must not make it nothing.
 /// </summary>
 internal sealed class Prospects
 {
@@ -33,16 +34,16 @@ internal sealed class Prospects
         }
     }
 
-    /// <summary>Multiplies each row's weight by the most that this table's findings can still make of it; returns what is the same for all rows, as a logarithm.</summary>
+    /// <summary>Adds to each row's weight the most that this table's findings can still make of it; returns what is the same for all rows.</summary>
     public double Weigh(Leaf coming, Table front, double[] weights)
     {
         var largest = coming.LogLargest(_evidence);
         if (coming.Node < 0 || coming.Attached.Count == 0 || !_after[coming.Node] || coming.Attached.Exists(f => _evidence.Findings[f].Observed >= 0) || !coming.Table.Covers(coming.Node))
             return largest;
         int[] scope = [coming.Node];
-        var best = new double[_states[coming.Node]];
+        var best = Impossible(_states[coming.Node]);
         for (var r = 0; r < coming.Index.Length; r++)
-            best[coming.Index[r]] = Math.Exp(coming.LogAttached(_evidence, r) - largest);
+            best[coming.Index[r]] = coming.LogAttached(_evidence, r) - largest;
         while (Array.FindLastIndex(scope, v => !front.Covers(v)) is var i and >= 0)
             (scope, best) = Back(scope, best, scope[i]);
         var index = new int[front.Count];
@@ -54,7 +55,7 @@ internal sealed class Prospects
         }
 
         for (var r = 0; r < index.Length; r++)
-            weights[r] *= best[index[r]];
+            weights[r] += best[index[r]];
         return largest;
     }
 
@@ -72,11 +73,18 @@ internal sealed class Prospects
         return (others, Free(scope, best, others));
     }
 
+    private static double[] Impossible(long size)
+    {
+        var best = new double[size];
+        Array.Fill(best, double.NegativeInfinity);
+        return best;
+    }
+
     private long Size(int[] scope) => scope.Aggregate(1L, (size, v) => Math.Min(size * _states[v], int.MaxValue));
 
     private double[] Free(int[] scope, double[] best, int[] others)
     {
-        var freed = new double[Size(others)];
+        var freed = Impossible(Size(others));
         var states = new int[_states.Length];
         for (var i = 0; i < best.Length; i++)
         {
@@ -91,7 +99,7 @@ internal sealed class Prospects
     /// <summary>For the joint states of <paramref name="wide"/> the most over the rows of the table that go with them; a chance is taken for certain.</summary>
     private double[] Through(Table table, int[] scope, double[] best, int[] wide)
     {
-        var through = new double[Size(wide)];
+        var through = Impossible(Size(wide));
         int[] free = [.. wide.Where(v => !table.Covers(v))];
         var states = new int[_states.Length];
         for (var r = 0; r < table.Count; r++)

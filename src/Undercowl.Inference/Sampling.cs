@@ -103,9 +103,15 @@ internal sealed class Sampling
             Share(random, draws, products);
             for (var i = 0; i < draws.Count; i++)
             {
-                (waiting[_left[from + _chosen[i]]] ??= []).Add(draws[i]);
-                (waiting[_right[from + _chosen[i]]] ??= []).Add(draws[i]);
+                Send(draws[i], _left[from + _chosen[i]]);
+                Send(draws[i], _right[from + _chosen[i]]);
             }
+        }
+
+        void Send(int draw, int to)
+        {
+            if (to != Tape.One)
+                (waiting[to] ??= []).Add(draw);
         }
     }
 

@@ -18,7 +18,7 @@ namespace Undercowl.Inference;
 internal sealed class SweepPlan
 {
     /// <summary>Rows lighter than this part of the front are shed even when there is room for them.</summary>
-    private const double Trifle = 1e-16;
+    private static readonly double LogTrifle = Math.Log(1e-16);
 
     private readonly TableSet _tables;
     private readonly IReadOnlyList<Leaf> _leaves;
@@ -93,7 +93,8 @@ internal sealed class SweepPlan
     private Table Shed(Table front, int block)
     {
         _values.Evaluate();
-        var weights = _values.Of(front).ToArray();
+        // A row that lies below the range of a double is not nothing.
+        var weights = Array.ConvertAll(_values.Of(front).ToArray(), v => Math.Log(Math.Max(v, double.Epsilon)));
         var logMost = 0.0;
         for (var i = 0; i < _leaves.Count; i++)
         {
@@ -105,16 +106,17 @@ internal sealed class SweepPlan
         for (var r = 0; r < order.Length; r++)
             order[r] = r;
         Array.Sort(order, (x, y) => weights[y].CompareTo(weights[x]) is var c && c != 0 ? c : x.CompareTo(y));
-        var total = weights.Sum();
         // Summed from the lightest, so that nothing is lost in rounding.
-        var lost = 0.0;
+        var total = double.NegativeInfinity;
+        for (var i = order.Length - 1; i >= 0; i--)
+            total = Add(total, weights[order[i]]);
+        var lost = double.NegativeInfinity;
         var keep = order.Length;
-        while (keep > 1 && (keep > _beam || weights[order[keep - 1]] < Trifle * total))
-            lost += weights[order[--keep]];
+        while (keep > 1 && (keep > _beam || weights[order[keep - 1]] < LogTrifle + total))
+            lost = Add(lost, weights[order[--keep]]);
         if (keep == order.Length)
             return front;
-        if (lost > 0)
-            _logLost = Add(_logLost, Math.Log(lost) + Exponent(block) * Math.Log(2) + LogScalars() + logMost);
+        _logLost = Add(_logLost, lost + Exponent(block) * Math.Log(2) + LogScalars() + logMost);
         var kept = order[..keep];
         Array.Sort(kept);
         return _tables.Keep(front, kept);
@@ -138,7 +140,7 @@ internal sealed class SweepPlan
     }
 
     private static double Add(double a, double b) =>
-        double.IsNegativeInfinity(a) ? b : Math.Max(a, b) + Math.Log(1 + Math.Exp(-Math.Abs(a - b)));
+        double.IsNegativeInfinity(a) ? b : double.IsNegativeInfinity(b) ? a : Math.Max(a, b) + Math.Log(1 + Math.Exp(-Math.Abs(a - b)));
 
     /// <summary>
     /// Block 0 is what most stages come from; then each node goes with the first stage that it leads to, and what leads to none

@@ -84,6 +84,27 @@ public sealed class SweptSumTests
         Assert.True(close > shed / 4, $"{close} of {shed} within a tenth");
     }
 
+    /// <summary>Derived: each state is favoured by one of three findings and weighs 1e-400 for the other two together, which no double holds; so the priors stand.</summary>
+    [Fact]
+    public void Rows_that_weigh_less_than_any_double_are_still_missed_when_they_are_shed()
+    {
+        double[] prior = [.4, .4, .2];
+        var builder = new NetworkBuilder();
+        var root = builder.Add("root", 3, [], prior);
+        var node = root;
+        int[] copies = [.. Enumerable.Range(0, 4).Select(i => node = builder.AddFunction($"copy {i}", 3, [node], [0, 1, 2]))];
+        var evidence = new Evidence(builder.Build());
+        for (var i = 0; i < 50; i++)
+        {
+            for (var favoured = 0; favoured < 3; favoured++)
+                evidence.Likelihood(copies[favoured + 1], [.. Enumerable.Range(0, 3).Select(s => s == favoured ? 1 : 1e-4)]);
+        }
+
+        Assert.True(Elimination.TrySwept(evidence, new EliminationOptions { Stages = [.. copies.Select(c => new[] { c })], Beam = 1 }, out var swept));
+        Within(prior, swept, root, "priors");
+        Assert.InRange(swept.ErrorBound, .6 - Rounding, .61);
+    }
+
     [Fact]
     public void It_is_what_is_done_when_the_exact_sum_does_not_fit()
     {

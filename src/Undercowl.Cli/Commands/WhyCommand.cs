@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Undercowl.Diagnosis.Answers;
 
 namespace Undercowl.Cli.Commands;
@@ -29,6 +30,11 @@ internal static class WhyCommand
             .. answer.Weights.Select(w => new[] { $"{w.Stepwise,8:+0.0;-0.0;0.0}", $"{w.LeaveOneOut,10:+0.0;-0.0;0.0}", w.What }),
         ]);
         page.Line();
+        if (answer.ErrorBound > 0)
+        {
+            page.Item("", $"Approximate: probabilities may be off by {answer.ErrorBound.ToString("0.######", CultureInfo.InvariantCulture)}, so that small ones have no sure weights.");
+        }
+
         page.Item("", "Stepwise: added when it came, given all before it. Without it: what would be lost, given all others. Ten decibans are a factor of ten in the odds.");
     }
 }

@@ -7,6 +7,7 @@ namespace Undercowl.Diagnosis.Answers;
 /// <param name="PriorDecibans">Before anything was heard.</param>
 /// <param name="PosteriorDecibans">As found, after everything.</param>
 /// <param name="AsFound">The same as a probability.</param>
+/// <param name="ErrorBound">No probability that went into these is off by more; 0 when exact. A small probability's decibans mean little then.</param>
 /// <param name="Weights">In the order of the log. The stepwise weights add up to the difference; the leave-one-out ones do not.</param>
 public sealed record WhyAnswer(
     int Version,
@@ -15,6 +16,7 @@ public sealed record WhyAnswer(
     double PriorDecibans,
     double PosteriorDecibans,
     double AsFound,
+    double ErrorBound,
     IReadOnlyList<WeightAnswer> Weights);
 
 /// <summary>One finding's weight for a cause.</summary>

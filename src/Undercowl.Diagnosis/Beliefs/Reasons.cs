@@ -11,32 +11,34 @@ internal static class Reasons
     {
         var node = network.Conditions.First(aspect);
         var laid = network.Laid;
-        var before = Decibans.Of(Probability(network, node, state, 0, -1, complaints: false));
+        var bound = 0.0;
+        var before = Decibans.Of(Probability(0, -1, complaints: false));
         var prior = before;
-        var all = Probability(network, node, state, laid.Count, -1);
+        var all = Probability(laid.Count, -1);
         var posterior = Decibans.Of(all);
         var weights = new List<WeightAnswer>();
         for (var i = -1; i < laid.Count; i++)
         {
-            var after = Decibans.Of(Probability(network, node, state, i + 1, -1));
-            var without = Decibans.Of(Probability(network, node, state, laid.Count, i, complaints: i >= 0));
+            var after = Decibans.Of(Probability(i + 1, -1));
+            var without = Decibans.Of(Probability(laid.Count, i, complaints: i >= 0));
             weights.Add(i < 0
                 ? new WeightAnswer(JobNetwork.ComplaintLabel, "the complaint", after - before, posterior - without)
                 : new WeightAnswer(laid[i].Label, Describe(network.Model, laid[i]), after - before, posterior - without));
             before = after;
         }
 
-        return new WhyAnswer(1, aspect.CauseId(state), Words.Cause(aspect, state), prior, posterior, all, weights);
+        return new WhyAnswer(1, aspect.CauseId(state), Words.Cause(aspect, state), prior, posterior, all, bound, weights);
+
+        // Belief from the first findings, one of them left out.
+        double Probability(int count, int without, bool complaints = true)
+        {
+            var kept = laid.Take(count).Where((_, i) => i != without).Select(l => l.Label).ToHashSet();
+            var posterior = Elimination.Run(network.Evidence(l => kept.Contains(l.Label), complaints), network.Options with { Wanted = [node] });
+            bound = Math.Max(bound, posterior.ErrorBound);
+            return posterior.Marginal(node)[state];
+        }
     }
 
     public static string Describe(EngineModel model, LaidFinding laid) =>
         $"{laid.Check.Name}{Words.At(model, laid.Check.At, laid.Finding.Body.Place.Text)}: {Words.Reading(laid.Check, laid.Finding.Body.Value)}";
-
-    /// <summary>Belief from the first <paramref name="count"/> findings, one of them left out.</summary>
-    private static double Probability(JobNetwork network, int node, int state, int count, int without, bool complaints = true)
-    {
-        var kept = network.Laid.Take(count).Where((_, i) => i != without).Select(l => l.Label).ToHashSet();
-        var posterior = Elimination.Run(network.Evidence(l => kept.Contains(l.Label), complaints), network.Options with { Wanted = [node] });
-        return posterior.Marginal(node)[state];
-    }
 }

@@ -13,7 +13,6 @@ internal sealed class NodeGraph
 {
     private readonly Dictionary<string, int> _functions = new(StringComparer.Ordinal);
     private readonly List<GraphNode> _nodes = [];
-
     private readonly List<List<int>> _gathered = [];
 
     public int Count => _nodes.Count;

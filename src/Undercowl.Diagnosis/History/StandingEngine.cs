@@ -13,6 +13,9 @@ internal sealed class StandingEngine
     private readonly EngineModel _model;
     private readonly Dictionary<string, string> _left = [];
 
+    /// <summary>Undone by what a later reading was taken in, though nobody said so.</summary>
+    private readonly Dictionary<string, string> _implied = [];
+
     public StandingEngine(EngineModel model, Projection projection, EngineState now)
     {
         _model = model;
@@ -21,7 +24,13 @@ internal sealed class StandingEngine
             switch (entry.Body)
             {
                 case Finding finding:
+                    var stood = new Dictionary<string, string>(_left);
                     Take(finding.SetUp, onlyLasting: true);
+                    foreach (var (name, text) in stood.Where(s => !_left.ContainsKey(s.Key)))
+                    {
+                        _implied[name] = text;
+                    }
+
                     break;
                 case SetUpChange change:
                     Take(change.Place is { } place && place.Text != Place.Engine.Text
@@ -58,6 +67,11 @@ internal sealed class StandingEngine
     {
         foreach (var (name, text) in setUp)
         {
+            if (!onlyLasting)
+            {
+                _implied.Remove(name);
+            }
+
             var at = name.IndexOf('@', StringComparison.Ordinal);
             var key = _model.SetUpKey(at < 0 ? name : name[..at]);
             var value = key?.Values.FirstOrDefault(v => v.Id == text);
@@ -89,13 +103,14 @@ internal sealed class StandingEngine
 
     private IEnumerable<RestoreItem> Disturbed()
     {
-        foreach (var (name, text) in _left.OrderBy(p => p.Key, StringComparer.Ordinal))
+        foreach (var (name, text) in _left.Concat(_implied.Where(i => !_left.ContainsKey(i.Key))).OrderBy(p => p.Key, StringComparer.Ordinal))
         {
             var at = name.IndexOf('@', StringComparison.Ordinal);
             var key = _model.SetUpKey(at < 0 ? name : name[..at])!;
             if (key.Values.First(v => v.Id == text) is { Restore: { } how } value)
             {
-                yield return new RestoreItem(name, at < 0 ? value.Name : $"{value.Name} ({name[(at + 1)..]})", how);
+                var what = at < 0 ? value.Name : $"{value.Name} ({name[(at + 1)..]})";
+                yield return new RestoreItem(name, _left.ContainsKey(name) ? what : $"{what}, which a later reading took for undone", how);
             }
         }
     }

@@ -14,6 +14,7 @@ internal static class Interlocks
     {
         var (clear, known, opened) = (!rule.UntilKnown, !rule.UntilKnown, false);
         var met = new HashSet<string>();
+        var setUp = new Dictionary<string, string>();
         foreach (var entry in projection.Live)
         {
             if (rule.OpenedBy.Any(e => Matches(e, entry, knowledge)))
@@ -21,7 +22,7 @@ internal static class Interlocks
                 (clear, known, opened) = (false, true, true);
                 met.Clear();
             }
-            else if (rule.OpenedBy.Any(e => Doubts(e, entry, knowledge)))
+            else if (rule.OpenedBy.Any(e => Doubts(e, entry, knowledge, setUp)))
             {
                 (clear, known) = (false, false);
             }
@@ -45,15 +46,31 @@ internal static class Interlocks
                     (clear, opened) = (false, true);
                 }
             }
+
+            foreach (var (key, value) in SetUpOf(entry))
+            {
+                setUp[key] = value;
+            }
         }
 
         return new InterlockStatus(rule, clear, known, clear || !opened ? [] : [.. rule.Lift.Where(l => !met.Contains(l.Id))]);
     }
 
-    /// <summary>A check that itself does what opens the interlock: nothing was found, but how things stand must be seen again.</summary>
-    private static bool Doubts(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge) =>
-        wanted.Does is { } does && entry.Body is Finding { Value: not NotDoneReading } finding
-        && knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check)?.Hazards.Contains(does) == true;
+    /// <summary>
+    /// A check that itself does what opens the interlock, or brings about a set-up that does: nothing was found, but how things
+    /// stand must be seen again.
+    /// </summary>
+    private static bool Doubts(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge, Dictionary<string, string> before) =>
+        wanted.Does is { } does && entry.Body is not Finding { Value: NotDoneReading }
+        && ((entry.Body is Finding finding && knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check)?.Hazards.Contains(does) == true)
+            || SetUpOf(entry).Any(s => before.GetValueOrDefault(s.Key) != s.Value && knowledge.SetUps.FirstOrDefault(k => k.Id == s.Key.Split('@')[0])?.Values.FirstOrDefault(v => v.Id == s.Value)?.Hazards.Contains(does) == true));
+
+    private static IReadOnlyDictionary<string, string> SetUpOf(Entry entry) => entry.Body switch
+    {
+        Finding finding => finding.SetUp,
+        SetUpChange change => change.Change,
+        _ => new Dictionary<string, string>(),
+    };
 
     private static bool Matches(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge) => entry.Body switch
     {

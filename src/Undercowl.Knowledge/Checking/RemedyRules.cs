@@ -6,6 +6,7 @@ internal static class RemedyRules
     public static void Check(Inspection inspection)
     {
         inspection.Ids("remedy", inspection.Remedies.All.Select(r => r.Id), "/remedies");
+        string[] hazards = [.. inspection.Interlocks.All.SelectMany(i => i.Withholds), .. inspection.Checks.All.SelectMany(c => c.Hazards)];
         for (var i = 0; i < inspection.Remedies.All.Count; i++)
         {
             var remedy = inspection.Remedies.All[i];
@@ -16,6 +17,12 @@ internal static class RemedyRules
             inspection.AtLeast(0, remedy.Minutes, path.Member("minutes"));
             inspection.AtLeast(0, remedy.Parts, path.Member("parts"));
             inspection.Chance(remedy.NewPartBad, path.Member("new-part-bad"));
+            for (var k = 0; k < remedy.Hazards.Count && inspection.Whole("interlocks", "checks"); k++)
+            {
+                // A hazard spelt wrongly would withhold nothing.
+                inspection.OneOf("interlock or check that names the hazard", remedy.Hazards[k], hazards, path.Member("hazards").Entry(k));
+            }
+
             if (remedy.Replaces == remedy.Cures.Count > 0)
             {
                 inspection.Report(path, remedy.Replaces ? "a replacement makes all aspects fresh and cures none besides" : $"{remedy.Id} changes nothing", "write replaces: true, or cures, and not both");

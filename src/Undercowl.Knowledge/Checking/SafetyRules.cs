@@ -25,17 +25,17 @@ internal static class SafetyRules
         }
     }
 
-    /// <summary>The hazards that a check or a set-up brings.</summary>
+    /// <summary>The hazards that a check, a set-up or a remedy brings.</summary>
     public static IEnumerable<string> Arising(KnowledgeBase knowledge) =>
-        knowledge.Checks.SelectMany(c => c.Hazards).Concat(knowledge.SetUps.SelectMany(s => s.Values).SelectMany(v => v.Hazards));
+        [.. knowledge.Checks.SelectMany(c => c.Hazards), .. knowledge.SetUps.SelectMany(s => s.Values).SelectMany(v => v.Hazards), .. knowledge.Remedies.SelectMany(r => r.Hazards)];
 
     private static void Interlock(Inspection inspection, Interlock rule, string path, string[] hazards)
     {
         inspection.Source(rule.Source, path);
         inspection.Ids("statement", rule.Lift.Select(l => l.Id), path.Member("lift"));
-        for (var i = 0; i < rule.Withholds.Count && inspection.Whole("checks", "set-ups"); i++)
+        for (var i = 0; i < rule.Withholds.Count && inspection.Whole("checks", "set-ups", "remedies"); i++)
         {
-            inspection.OneOf("check or set-up with the hazard", rule.Withholds[i], hazards, path.Member("withholds").Entry(i));
+            inspection.OneOf("check, set-up or remedy with the hazard", rule.Withholds[i], hazards, path.Member("withholds").Entry(i));
         }
 
         Events(inspection, rule.ClearedBy, path.Member("cleared-by"));

@@ -29,6 +29,9 @@ public sealed record Remedy
 
     public required string Source { get; init; }
 
+    /// <summary>Dangers of the work, on which an interlock withholds it.</summary>
+    public IReadOnlyList<string> Hazards { get; init => field = value ?? []; } = [];
+
     public IReadOnlyList<string> Cautions { get; init => field = value ?? []; } = [];
 
     public IReadOnlyList<string> Steps { get; init => field = value ?? []; } = [];

@@ -57,6 +57,7 @@ internal static class Cases
     {
         { "layouts extra", 2, "extra", "undercowl layouts --help" },
         { "checks --layout two-stroke-3-cd", 1, "There is no engine layout \"two-stroke-3-cd\"", "two-stroke-3-cdi" },
+        { "rate visit.jsonl -5 EUR", 1, "-5 EUR is no price of an hour.", "above 0" },
         { "remedies visit.jsonl --layout two-stroke-3-cdi", 1, "A job and a layout are named.", "Name one of them." },
         { "start new.jsonl --layout two-stroke-3-cdi --complaint no-strat", 1, "There is no complaint \"no-strat\"", "no-start" },
         { "start visit.jsonl --layout two-stroke-3-cdi --complaint no-start", 1, "visit.jsonl already holds a job.", "undercowl next visit.jsonl" },

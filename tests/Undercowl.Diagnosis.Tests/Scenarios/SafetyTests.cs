@@ -41,6 +41,45 @@ public sealed class SafetyTests
     }
 
     [Fact]
+    public void A_smell_of_fuel_comes_before_everything_and_nothing_is_done_to_battery_or_starter()
+    {
+        var story = new Story(Shop.Workbench, "two-stroke-3-cdi", "no-start")
+            .Find("fuel-smell", "none").Find("battery-rest-volts", "11.9V").Find("battery-cranking-volts", "8.6V").Find("cranking-rpm", "140rpm").Find("tank-level", "enough");
+        string[] forbidden = ["charge-battery", "replace-battery", "clean-terminals", "replace-solenoid", "clear-flood", "battery-rest-volts"];
+        Assert.Contains(story.Next(40), p => forbidden.Contains(p.Id));
+        story.Find("fuel-smell", "strong");
+        Assert.Equal("make-safe", story.Next(40)[0].Kind);
+        Assert.DoesNotContain(story.Next(40), p => forbidden.Contains(p.Id));
+        Assert.Contains(story.Diagnosis.Next(3).Withheld, w => w.Kind == "remedy" && w.Id == "replace-battery");
+        story.Remedy("replace-battery");
+        Assert.Contains(story.Warnings, w => w.Contains("withheld", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Fuel_squirted_in_by_hand_wants_the_air_smelt_again()
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start");
+        Assert.True(Vapour().Clear);
+        story.Find("fires-on-hand-fuel", "fires");
+        Assert.False(Vapour().Clear);
+        story.Find("fuel-smell", "none").Find("tank-level", "enough");
+        Assert.True(Vapour().Clear);
+
+        Undercowl.Diagnosis.Safety.InterlockStatus Vapour() => story.Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour");
+    }
+
+    [Fact]
+    public void A_reading_that_takes_the_stop_wire_for_joined_does_not_join_it()
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start").Find("spark-stop-wire-off", "always", "cyl:1").Find("starting-test", "runs-well");
+        var item = Assert.Single(story.Diagnosis.Restore, r => r.Key == "stop-wire");
+        Assert.Contains("took for undone", item.What, StringComparison.Ordinal);
+        Assert.Contains(story.Diagnosis.Proof().Missing, m => m.Contains(item.What, StringComparison.Ordinal));
+        story.SetUp("stop-wire", "on");
+        Assert.DoesNotContain(story.Diagnosis.Restore, r => r.Key == "stop-wire");
+    }
+
+    [Fact]
     public void A_condition_that_is_not_known_is_not_met_and_one_taken_back_withholds_again()
     {
         var story = new Story(Shop.Workbench, "two-stroke-3-cdi", "no-start").Find("fuel-smell", "strong");

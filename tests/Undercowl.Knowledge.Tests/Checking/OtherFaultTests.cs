@@ -38,7 +38,7 @@ public sealed class OtherFaultTests
         SmallKnowledge.Break(Complaint, old, changed, line, message, mend, problems);
 
     [Theory]
-    [InlineData("[high-voltage, running]", "[high-voltage, runing]", "withholds", "no check or set-up with the hazard runing", "did you mean running?")]
+    [InlineData("[high-voltage, running]", "[high-voltage, runing]", "withholds", "no check, set-up or remedy with the hazard runing", "did you mean running?")]
     [InlineData("answer: clear", "answer: cleer", "answer: cleer", "no answer to smell, cleer", "did you mean clear?")]
     [InlineData("{question: smell,", "{question: smells,", "question: smells", "no intake question smells", "did you mean smell?")]
     [InlineData("does: fuel-work", "does: fuelwork", "does", "no remedy that does fuelwork", "did you mean fuel-work?")]

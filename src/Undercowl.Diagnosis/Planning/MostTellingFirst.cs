@@ -1,0 +1,109 @@
+using Undercowl.Planning;
+
+namespace Undercowl.Diagnosis.Planning;
+
+/// <summary>Puts ranked steps in the order in which they are proposed, where costs alone do not tell them apart.</summary>
+internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, Effort effort)
+{
+    /// <summary>Expected costs within this ratio of one another are equal for all that the draws can tell. Estimate.</summary>
+    private const double SameCost = 1.01;
+
+    /// <summary>A check that tells at least this part of what another tells is as good. Estimate.</summary>
+    private const double AsTelling = 0.9;
+
+    /// <summary>A check that tells fewer bits than this of what must be mended does not go before a remedy as good. Estimate.</summary>
+    private const double WorthAsking = 0.15;
+
+    /// <summary>What is drawn in a smaller part of the engines says nothing for itself. Estimate.</summary>
+    private const double SeldomDrawn = 0.01;
+
+    /// <summary>
+    /// By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost. The
+    /// best remedy comes second if it costs no more than that, and gives way even where it costs a trifle less: asking spoils
+    /// nothing, and the choice is between asking and mending, not among ways of asking.
+    /// </summary>
+    public IEnumerable<Proposal> Order(IReadOnlyList<Proposal> ranked, List<Candidate> checks)
+    {
+        var left = ranked.ToList();
+        var asGood = ranked.Count == 0 ? 0 : ranked[0].ExpectedCostToFinish * SameCost;
+        var ends = Ends();
+        var told = new Dictionary<int, double>();
+        if (ranked is [{ Step.Kind: StepKind.Action } mend, ..] && MostTelling(p => p.ExpectedCostToFinish <= asGood && Bits(p.Step.Index) >= WorthAsking) is { } ask)
+        {
+            left.Remove(ask);
+            left.Remove(mend);
+            yield return ask;
+            yield return mend;
+        }
+
+        while (left.Count > 0)
+        {
+            var best = left[0];
+            if (best.Step.Kind == StepKind.Check)
+            {
+                best = MostTelling(p => p.ExpectedCostToFinish <= best.ExpectedCostToFinish * SameCost)!;
+            }
+
+            left.Remove(best);
+            yield return best;
+            if (left.Count == ranked.Count - 1 && left.Find(p => p.Step.Kind == StepKind.Action) is { } remedy && remedy.ExpectedCostToFinish <= asGood)
+            {
+                left.Remove(remedy);
+                yield return remedy;
+            }
+        }
+
+        Proposal? MostTelling(Func<Proposal, bool> such)
+        {
+            var equal = left.Where(p => p.Step.Kind == StepKind.Check && such(p)).ToArray();
+            if (equal.MaxBy(p => BitsPerMinute(p.Step.Index)) is not { } most)
+            {
+                return null;
+            }
+
+            // Where one check tells as much at several places, the first place is as good as any.
+            return equal
+                .Where(p => checks[p.Step.Index].Check == checks[most.Step.Index].Check && BitsPerMinute(p.Step.Index) >= AsTelling * BitsPerMinute(most.Step.Index))
+                .MinBy(p => p.Step.Index);
+        }
+
+        double BitsPerMinute(int check) => Bits(check) / effort.Minutes(checks[check].Check, checks[check].SetUp);
+
+        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(checks[check], ends);
+    }
+
+    /// <summary>
+    /// For each drawn engine the number of what must be mended; engines in which the same must be mended share one. What was
+    /// drawn a few times only is one among the rest, 0: of single draws any check seems to tell something.
+    /// </summary>
+    private int[] Ends()
+    {
+        var needed = repairs.Needed.Select(n => string.Join(',', n)).ToArray();
+        var numbers = needed.CountBy(n => n).Where(c => c.Value >= SeldomDrawn * outcomes.Count).Select((c, i) => (c.Key, Number: i + 1)).ToDictionary(c => c.Key, c => c.Number);
+        return Array.ConvertAll(needed, n => numbers.GetValueOrDefault(n));
+    }
+
+    /// <summary>Bits that the answer of a check tells of what must be mended.</summary>
+    private double Told(Candidate candidate, int[] ends)
+    {
+        var answersOf = candidate.Outcomes.Names.Count;
+        var joint = new double[(ends.Max() + 1) * answersOf];
+        var chances = outcomes.Of(candidate);
+        for (var i = 0; i < chances.Length; i++)
+        {
+            joint[ends[i / answersOf] * answersOf + i % answersOf] += chances[i] / outcomes.Count;
+        }
+
+        var answers = new double[answersOf];
+        var mended = new double[joint.Length / answersOf];
+        for (var i = 0; i < joint.Length; i++)
+        {
+            answers[i % answersOf] += joint[i];
+            mended[i / answersOf] += joint[i];
+        }
+
+        return Math.Max(0, Spread(answers) + Spread(mended) - Spread(joint));
+
+        static double Spread(double[] chances) => -chances.Sum(p => p > 0 ? p * Math.Log2(p) : 0);
+    }
+}
