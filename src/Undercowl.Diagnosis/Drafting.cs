@@ -3,6 +3,7 @@ using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.History;
 using Undercowl.Diagnosis.Planning;
 using Undercowl.Diagnosis.Readings;
+using Undercowl.Diagnosis.Safety;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
 using Undercowl.Physics;
@@ -99,10 +100,8 @@ public static class Drafting
             ?? throw new DiagnosisException($"There is no remedy \"{action}\" for this engine.", Near.Mend(action, model.Remedies.Select(r => r.Id)));
         string[] places = [.. model.Parts.Where(p => p.Kind.Id == remedy.Part).Select(p => p.Place)];
         var place = at ?? (places.Length == 1 ? places[0] : throw new DiagnosisException($"\"{remedy.Name}\" can be done at several places.", $"Say where: {string.Join(", ", places)}."));
-        var warnings = new List<string>();
-        _ = Against(diagnosis, [.. remedy.Hazards], warnings);
         return places.Contains(place)
-            ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output }], warnings)
+            ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output }], [.. diagnosis.Interlocks.Where(i => i.Holds(remedy)).Select(Withheld)])
             : throw new DiagnosisException($"\"{remedy.Name}\" cannot be done at {place}.", Near.Mend(place, places));
     }
 
@@ -197,14 +196,16 @@ public static class Drafting
     private static List<string> Against(JobDiagnosis diagnosis, HashSet<string> hazards, List<string> warnings)
     {
         var against = new List<string>();
-        foreach (var closed in diagnosis.Interlocks.Where(i => !i.Clear && i.Interlock.Withholds.Any(hazards.Contains)))
+        foreach (var closed in diagnosis.Interlocks.Where(i => i.Holds(hazards)))
         {
             against.Add(closed.Interlock.Id);
-            warnings.Add($"This was withheld: {closed.Reason}");
+            warnings.Add(Withheld(closed));
         }
 
         return against;
     }
+
+    private static string Withheld(InterlockStatus by) => $"This was withheld: {by.Reason}";
 
     private static Reading ReadingOf(Check check, string text, List<string> warnings)
     {

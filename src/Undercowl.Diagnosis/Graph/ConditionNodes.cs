@@ -79,8 +79,7 @@ internal sealed class ConditionNodes(EngineModel model, NodeGraph graph)
         var table = new double[states * states];
         for (var s = 0; s < states; s++)
         {
-            var cured = remedy.Cures.FirstOrDefault(c =>
-                c.Aspect == aspect.Aspect.Id && s > 0 && (c.Conditions.Count == 0 || c.Conditions.Contains(aspect.StateNames[s])));
+            var cured = s == 0 ? null : RemedyReach.CureOf(remedy, aspect, aspect.StateNames[s]);
             table[s * states + s] += cured?.NotCured ?? 1;
             table[s * states] += cured is null ? 0 : 1 - cured.NotCured;
         }

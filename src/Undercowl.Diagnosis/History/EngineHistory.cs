@@ -81,18 +81,18 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
             return state;
         }
 
-        var part = state.Occupant[seat.Index];
+        int[] parts = [.. RemedyReach.Seats(_model, remedy, seat).Select(s => state.Occupant[s.Index])];
         var version = (int[])state.Version.Clone();
-        foreach (var aspect in _model.AspectsOf[part])
+        foreach (var aspect in parts.SelectMany(p => _model.AspectsOf[p]))
         {
             var meant = done.Output is null || aspect.PartId.EndsWith("/" + done.Output, StringComparison.Ordinal);
-            if (meant && (remedy.Replaces || remedy.Cures.Any(c => c.Aspect == aspect.Aspect.Id)))
+            if (meant && (remedy.Replaces || RemedyReach.Touches(remedy, aspect)))
             {
                 version[aspect.Index] = conditions.After(conditions.NodeOf(state, aspect), aspect, remedy, entry);
             }
         }
 
-        return Handled(state with { Version = version }, entry, part);
+        return Handled(state with { Version = version }, entry, parts);
     }
 
     /// <summary>A new occasion: passing states are drawn afresh, for the parts handled or for all.</summary>

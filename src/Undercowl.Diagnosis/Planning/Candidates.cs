@@ -14,18 +14,24 @@ namespace Undercowl.Diagnosis.Planning;
 /// </summary>
 internal sealed class Candidates
 {
+    /// <summary>A known-good part is fitted to learn about the part that it stands for, and not to read the rest once more: so often at least it must make a difference. Estimate.</summary>
+    private const double WorthSubstituting = 0.05;
+
     private readonly JobNetwork _network;
     private readonly StandingEngine _standing;
     private readonly IReadOnlyList<InterlockStatus> _interlocks;
     private readonly Func<string, int, double[]> _levelChances;
+    private readonly Func<Signal, Signal, double> _differing;
 
     /// <param name="network">The job.</param>
     /// <param name="standing">The engine as it stands.</param>
     /// <param name="interlocks">How the interlocks stand.</param>
     /// <param name="levelChances">Chance of each level of a quantity (id, cylinder) now, in the engine as it stands.</param>
-    public Candidates(JobNetwork network, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Func<string, int, double[]> levelChances)
+    /// <param name="differing">Chance that two signals have not the same level.</param>
+    public Candidates(
+        JobNetwork network, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Func<string, int, double[]> levelChances, Func<Signal, Signal, double> differing)
     {
-        (_network, _standing, _interlocks, _levelChances) = (network, standing, interlocks, levelChances);
+        (_network, _standing, _interlocks, _levelChances, _differing) = (network, standing, interlocks, levelChances, differing);
         var complained = ComplainedOf();
         foreach (var check in network.Model.Checks)
         {
@@ -117,6 +123,12 @@ internal sealed class Candidates
             return null;
         }
 
+        if (Substituted(setUp) is { Count: > 0 } own && _network.Laying.Read(check, place, _network.Laying.Copies(state, own)) is var (without, _)
+            && _differing(signal, without) < WorthSubstituting)
+        {
+            return null;
+        }
+
         if (usual is not null && usual.Signal.Node == signal.Node)
         {
             return null;
@@ -133,7 +145,7 @@ internal sealed class Candidates
             tool is null ? [] : [false, .. tool.Aspects[0].Conditions.Select(c => c.ReadsAsWorst)],
             OutcomeTable.Of(check, levels, _network.Laying.Circumstances(check, place, null), kilovolts, setUp));
         var hazards = Hazards(model, check, setUp);
-        if (_interlocks.FirstOrDefault(i => !i.Clear && i.Interlock.Withholds.Any(hazards.Contains)) is { } closed)
+        if (_interlocks.FirstOrDefault(i => i.Holds(hazards)) is { } closed)
         {
             Withheld.Add((candidate, closed));
         }
@@ -143,6 +155,13 @@ internal sealed class Candidates
         }
 
         return candidate;
+    }
+
+    /// <summary>The set-up with the engine's own parts in the place of known-good ones; empty when none stand in.</summary>
+    private Dictionary<string, string> Substituted(IReadOnlyDictionary<string, string> setUp)
+    {
+        string[] standing = [.. setUp.Keys.Where(name => name.Split('@') is [var id, _] && _network.Model.SetUpKey(id)?.Values.FirstOrDefault(v => v.Id == setUp[name])?.KnownGood.Count > 0)];
+        return standing.Length == 0 ? [] : setUp.Where(s => !standing.Contains(s.Key)).ToDictionary();
     }
 
     private string? Reason(Check check, string place, IReadOnlyDictionary<string, string> setUp)

@@ -9,7 +9,7 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
     private const double SameCost = 1.01;
 
     /// <summary>A check that tells at least this part of what another tells is as good. Estimate.</summary>
-    private const double AsTelling = 0.9;
+    private const double AsTelling = 0.97;
 
     /// <summary>A check that tells fewer bits than this of what must be mended does not go before a remedy as good. Estimate.</summary>
     private const double WorthAsking = 0.15;

@@ -1,5 +1,7 @@
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
 using Undercowl.Diagnosis.History;
 using Undercowl.Diagnosis.Safety;
 using Undercowl.Jobs;
@@ -28,15 +30,17 @@ internal sealed class NextSteps
     private readonly DrawnOutcomes _outcomes;
     private readonly StepDescriptions _words;
     private readonly IReadOnlyList<InterlockStatus> _interlocks;
-    private readonly List<(Knowledge.Remedy Remedy, string Place, int Part, InterlockStatus? By)> _actions = [];
+    private readonly Lazy<HashSet<int>> _read;
+    private readonly List<(Knowledge.Remedy Remedy, string Place, int[] Parts, InterlockStatus? By)> _actions = [];
 
     public NextSteps(JobNetwork network, Belief belief, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Knowledge.Complaint complaint)
     {
         (_network, _standing, _complaint, _interlocks) = (network, standing, complaint, interlocks);
+        _read = new Lazy<HashSet<int>>(Read);
         _costs = Costs.Of(network.Model, network.Projection);
         _effort = new Effort(network.Model, standing, network.Laid is [.., var last] ? last.Check.Cluster : null, _costs.SameCluster);
         _run = new ForwardRun(network.Graph, belief.Posterior.Sample(Seed, Draws), network.Network.Count);
-        _candidates = new Candidates(network, standing, interlocks, LevelChances);
+        _candidates = new Candidates(network, standing, interlocks, LevelChances, Differing);
         _repairs = new Repairs(network, _run, complaint, complaint.SetUp);
         _outcomes = new DrawnOutcomes(_run);
         _words = new StepDescriptions(network, standing, _effort, _costs, _outcomes, _repairs);
@@ -44,10 +48,10 @@ internal sealed class NextSteps
         {
             foreach (var seat in network.Model.Parts.Where(p => p.Kind.Id == remedy.Part))
             {
-                var part = network.Now.Occupant[seat.Index];
-                if (Enumerable.Range(0, _repairs.Count).Any(c => _repairs.Success(remedy, part, c) > 0))
+                int[] parts = [.. RemedyReach.Seats(network.Model, remedy, seat).Select(s => network.Now.Occupant[s.Index])];
+                if (Enumerable.Range(0, _repairs.Count).Any(c => _repairs.Success(remedy, parts, c) > 0))
                 {
-                    _actions.Add((remedy, seat.Place, part, Closed(remedy.Hazards)));
+                    _actions.Add((remedy, seat.Place, parts, interlocks.FirstOrDefault(i => i.Holds(remedy))));
                 }
             }
         }
@@ -57,13 +61,12 @@ internal sealed class NextSteps
 
     public NextAnswer Answer(int top)
     {
-        var open = _candidates.Open.Where(c => c.Check.Id != _complaint.SystemTest).ToList();
-        var held = _candidates.Withheld.Where(w => w.Candidate.Check.Id != _complaint.SystemTest).ToList();
+        var (open, held) = (_candidates.Open, _candidates.Withheld);
         List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];
         var ranking = new Planner(new PlannerOptions { Foresight = true }).Rank(Problem(all));
         var proposals = new List<ProposedStep>();
         // A danger that was found goes before everything else, whatever the steps that wait for it are worth.
-        if (_interlocks.FirstOrDefault(i => !i.Clear && i.Known && (_candidates.Withheld.Any(w => w.By == i) || _actions.Any(a => a.By == i))) is { } danger)
+        if (_interlocks.FirstOrDefault(i => !i.Clear && i.Known && !_actions.Any(a => a.By is null && i.Holds(a.Remedy.Hazards)) && (_candidates.Withheld.Any(w => w.By == i) || _actions.Any(a => a.By == i))) is { } danger)
         {
             proposals.Add(_words.MakeSafe(danger, ranking.Proposals.Count > 0 ? ranking.Proposals[0].ExpectedCostToFinish : 0));
         }
@@ -95,7 +98,11 @@ internal sealed class NextSteps
                 .. _candidates.Withheld.Select(w => new NotProposed("check", w.Candidate.Check.Id, w.Candidate.Place, w.Candidate.Check.Name, w.By.Reason)),
                 .. _actions.Where(a => a.By is not null).Select(a => new NotProposed("remedy", a.Remedy.Id, a.Place, a.Remedy.Name, a.By!.Reason)),
             ],
-            _candidates.Unavailable,
+            [
+                .. _candidates.Unavailable,
+                .. _actions.Where(a => Awaited(a.Remedy, a.Place, a.Parts))
+                    .Select(a => new NotProposed("remedy", a.Remedy.Id, a.Place, a.Remedy.Name, "done already, and nothing has been read since that would show whether it worked")),
+            ],
             [.. _standing.Restore.Select(r => new RestoreAnswer(r.Key, r.What, r.How))],
             _costs.Currency);
     }
@@ -108,10 +115,10 @@ internal sealed class NextSteps
         _ => null,
     };
 
-    private InterlockStatus? Closed(IReadOnlyList<string> hazards) => _interlocks.FirstOrDefault(i => !i.Clear && i.Interlock.Withholds.Any(hazards.Contains));
-
     private ProposedStep Describe(Proposal proposal, List<Candidate> checks) => proposal.Step.Kind switch
     {
+        // The complaint's own test is worth its reading too, and is one step however it came to be ranked.
+        StepKind.Check when checks[proposal.Step.Index].Check.Id == _complaint.SystemTest => _words.SystemTest(Test, proposal.ExpectedCostToFinish),
         StepKind.Check => _words.Check(checks[proposal.Step.Index], proposal.ExpectedCostToFinish),
         StepKind.Action => _words.Remedy(_actions[proposal.Step.Index].Remedy, _actions[proposal.Step.Index].Place, Cost(_actions[proposal.Step.Index].Remedy), proposal.ExpectedCostToFinish),
         StepKind.SystemTest => _words.SystemTest(Test, proposal.ExpectedCostToFinish),
@@ -130,6 +137,13 @@ internal sealed class NextSteps
         }
 
         return chances;
+    }
+
+    /// <summary>Share of the drawn engines in which two signals have not the same level.</summary>
+    private double Differing(Signal one, Signal other)
+    {
+        _run.Extend();
+        return Enumerable.Range(0, _run.Count).Count(d => _run.Level(d, one) != _run.Level(d, other)) / (double)_run.Count;
     }
 
     private TroubleshootingProblem Problem(List<Candidate> checks)
@@ -153,7 +167,7 @@ internal sealed class NextSteps
         {
             for (var c = 0; c < components; c++)
             {
-                success[a * components + c] = _repairs.Success(_actions[a].Remedy, _actions[a].Part, c);
+                success[a * components + c] = _repairs.Success(_actions[a].Remedy, _actions[a].Parts, c);
             }
         }
 
@@ -163,7 +177,7 @@ internal sealed class NextSteps
             {
                 Cost = [.. _actions.Select(a => Cost(a.Remedy))],
                 Success = success,
-                Allowed = [.. _actions.Select(a => !Declined(a.Remedy.Id, a.Place))],
+                Allowed = [.. _actions.Select(a => !Declined(a.Remedy.Id, a.Place) && !Awaited(a.Remedy, a.Place, a.Parts))],
             },
             new CheckTable
             {
@@ -177,6 +191,31 @@ internal sealed class NextSteps
     }
 
     private double Cost(Knowledge.Remedy remedy) => remedy.Minutes * _costs.PerMinute + remedy.Parts;
+
+    /// <summary>Done already, and no reading since depends on what it changed.</summary>
+    private bool Awaited(Knowledge.Remedy remedy, string place, int[] parts) =>
+        _network.Projection.All<Jobs.Remedy>().Any(r => r.Body.Action == remedy.Id && r.Body.Place.Text == place)
+        && !parts.SelectMany(p => _network.Model.AspectsOf[p]).Where(a => remedy.Replaces || RemedyReach.Touches(remedy, a))
+            .Select(a => _network.Conditions.NodeOf(_network.Now, a)).Any(_read.Value.Contains);
+
+    /// <summary>The readings' nodes and all that they follow from.</summary>
+    private HashSet<int> Read()
+    {
+        var read = new HashSet<int>();
+        var left = new Stack<int>(_network.Laid.Select(l => l.Signal).Where(s => !s.IsConstant).Select(s => s.Node));
+        while (left.TryPop(out var node))
+        {
+            if (read.Add(node))
+            {
+                foreach (var parent in _network.Graph[node].Parents)
+                {
+                    left.Push(parent);
+                }
+            }
+        }
+
+        return read;
+    }
 
     private bool Declined(string what, string place) => _network.Projection.All<Declined>().Any(d =>
         d.Body.What == what && (d.Body.Place is not { } at || at.Text == place));

@@ -1,4 +1,5 @@
 using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
 using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.Planning;
@@ -22,7 +23,12 @@ internal sealed class Repairs
         bool[] healthy = [.. quantity.Levels.Select(complaint.Healthy.Contains)];
         var order = run.FunctionsBefore(signal);
         var reachable = new HashSet<int>(order.SelectMany(n => network.Graph[n].Parents)) { signal.Node };
-        var aspects = network.Model.Aspects.Select(a => (Aspect: a, Node: network.Conditions.NodeOf(network.Now, a))).Where(p => reachable.Contains(p.Node)).ToArray();
+        var aspectsAt = network.Model.Aspects.Select(a => (Aspect: a, Node: network.Conditions.NodeOf(network.Now, a))).ToArray();
+        var sourceOf = aspectsAt.Where(a => reachable.Contains(a.Node) && a.Aspect.Aspect.Consequence && a.Aspect.Aspect.Given is not null)
+            .ToDictionary(a => a.Node, a => Source(network, run, a.Aspect));
+        run.Extend();
+        reachable.UnionWith(sourceOf.Values.SelectMany(s => s.Order).SelectMany(n => network.Graph[n].Parents));
+        var aspects = aspectsAt.Where(p => reachable.Contains(p.Node)).ToArray();
         var buffer = new byte[network.Graph.Count];
         Needed = new int[run.Count][];
         var bad = new List<int>();
@@ -48,26 +54,45 @@ internal sealed class Repairs
 
         int[] Reduced(int d)
         {
-            var mended = bad.ToList();
-            if (!Healthy(d, mended))
+            if (!Healthy(d, bad))
             {
                 return [NotHere];
             }
 
-            foreach (var one in bad)
+            var mended = Least(m => Healthy(d, m));
+
+            // What only follows from another fault comes back while that lasts.
+            foreach (var (source, before) in mended.Select(a => sourceOf.GetValueOrDefault(aspects[a].Node)).Where(s => s.Order is not null).ToArray())
             {
-                mended.Remove(one);
-                if (!Healthy(d, mended))
+                if (run.Level(d, source) != 0 && Usual(bad))
                 {
-                    mended.Add(one);
+                    mended = [.. mended.Union(Least(Usual)).Order()];
                 }
+
+                bool Usual(List<int> repaired) => run.LevelIf(d, source, before, Nodes(repaired), buffer) == 0;
             }
 
             return [.. mended.Select(a => Component(aspects[a].Aspect, run.State(d, aspects[a].Node)))];
         }
 
-        bool Healthy(int d, List<int> mended) =>
-            healthy[run.LevelIf(d, signal, order, mended.ConvertAll(a => aspects[a].Node).ToArray(), buffer)];
+        List<int> Least(Predicate<List<int>> enough)
+        {
+            var mended = bad.ToList();
+            foreach (var one in bad)
+            {
+                mended.Remove(one);
+                if (!enough(mended))
+                {
+                    mended.Add(one);
+                }
+            }
+
+            return mended;
+        }
+
+        int[] Nodes(List<int> mended) => [.. mended.Select(a => aspects[a].Node)];
+
+        bool Healthy(int d, List<int> mended) => healthy[run.LevelIf(d, signal, order, Nodes(mended), buffer)];
     }
 
     /// <summary>By draw: the components that must be mended; empty when the complaint is gone already.</summary>
@@ -80,11 +105,11 @@ internal sealed class Repairs
 
     public (AspectInstance Aspect, int State) this[int component] => _named[component - 1];
 
-    /// <summary>The chance that a remedy on the part at a seat mends a component; 0 when it does not touch it.</summary>
-    public double Success(Remedy remedy, int part, int component)
+    /// <summary>The chance that a remedy that acts on these parts mends a component; 0 when it does not touch it.</summary>
+    public double Success(Remedy remedy, int[] parts, int component)
     {
         var (aspect, state) = component == NotHere ? default : _named[component - 1];
-        if (aspect is null || aspect.Part.Index != part)
+        if (aspect is null || !parts.Contains(aspect.Part.Index))
         {
             return 0;
         }
@@ -94,9 +119,17 @@ internal sealed class Repairs
             return 1 - (remedy.NewPartBad ?? 0);
         }
 
-        var cure = remedy.Cures.FirstOrDefault(c =>
-            c.Aspect == aspect.Aspect.Id && (c.Conditions.Count == 0 || c.Conditions.Contains(aspect.StateNames[state])));
-        return cure is null ? 0 : 1 - cure.NotCured;
+        return RemedyReach.CureOf(remedy, aspect, aspect.StateNames[state]) is { } cure ? 1 - cure.NotCured : 0;
+    }
+
+    /// <summary>What a consequence follows from, in the engine as it is now, and the functions that lead to it.</summary>
+    private static (Signal Signal, int[] Order) Source(JobNetwork network, ForwardRun run, AspectInstance aspect)
+    {
+        var given = aspect.Aspect.Given!;
+        var cylinder = network.Model.Quantity(given.Quantity).Per == QuantityScope.Engine ? 0
+            : aspect.Position >= 0 ? aspect.Part.Cylinders[aspect.Position] : aspect.Part.Cylinders[0];
+        var signal = network.Laying.Copies(network.Now, given.SetUp).Of(given.Quantity, cylinder);
+        return (signal, run.FunctionsBefore(signal));
     }
 
     private int Component(AspectInstance aspect, int state)

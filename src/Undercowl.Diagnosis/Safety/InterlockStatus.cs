@@ -9,6 +9,13 @@ namespace Undercowl.Diagnosis.Safety;
 /// <param name="Missing">The conditions of lifting that are not stated yet, after the last opening.</param>
 public sealed record InterlockStatus(Knowledge.Interlock Interlock, bool Clear, bool Known, IReadOnlyList<Option> Missing)
 {
+    /// <summary>True when steps with such a hazard must wait.</summary>
+    public bool Holds(IEnumerable<string> hazards) => !Clear && Interlock.Withholds.Any(hazards.Contains);
+
+    /// <summary>True when the remedy must wait: for more than what it brings about itself.</summary>
+    public bool Holds(Knowledge.Remedy remedy) =>
+        Holds(remedy.Hazards) && !(Missing.Count > 0 && Missing.All(m => remedy.Meets.Contains(m.Id)));
+
     /// <summary>One line for the technician: why, and what would lift it.</summary>
     public string Reason => !Known
         ? $"{Interlock.Name}: nothing recorded, or not since that was disturbed, and unknown is not safe. {Interlock.Reason}"

@@ -21,6 +21,10 @@ internal static class Interlocks
             {
                 (clear, known, opened) = (false, true, true);
                 met.Clear();
+                if (entry.Body is Jobs.Remedy done && knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action) is { } remedy)
+                {
+                    met.UnionWith(remedy.Meets.Where(m => rule.Lift.Any(l => l.Id == m)));
+                }
             }
             else if (rule.OpenedBy.Any(e => Doubts(e, entry, knowledge, setUp)))
             {

@@ -21,15 +21,16 @@ internal static class NoteRules
     {
         foreach (var (i, part) in inspection.Parts.All.Index())
         {
-            Remedy[] remedies = [.. inspection.Remedies.All.Where(r => r.Part == part.Id)];
-            if (Array.Exists(remedies, r => r.Replaces))
+            if (inspection.Remedies.All.Any(r => r.Part == part.Id && r.Replaces))
             {
                 continue;
             }
 
+            Cure[] cures = [.. inspection.Remedies.All.SelectMany(r => r.Cures.Where(c => (c.Part ?? r.Part) == part.Id))];
+
             foreach (var (j, aspect) in part.Aspects.Index())
             {
-                string[] left = [.. aspect.Conditions.Select(c => c.Id).Where(c => !Array.Exists(remedies, r => r.Cures.Any(cure => cure.Aspect == aspect.Id && (cure.Conditions.Count == 0 || cure.Conditions.Contains(c)))))];
+                string[] left = [.. aspect.Conditions.Select(c => c.Id).Where(c => !Array.Exists(cures, cure => cure.Aspect == aspect.Id && (cure.Conditions.Count == 0 || cure.Conditions.Contains(c))))];
                 if (left.Length > 0)
                 {
                     inspection.Note(inspection.Parts.Path(i).Member("aspects").Entry(j), $"no remedy mends {part.Id}.{aspect.Id}: {string.Join(", ", left)}", "only referring the engine would end such a job");

@@ -23,6 +23,11 @@ internal static class RemedyRules
                 inspection.OneOf("interlock or check that names the hazard", remedy.Hazards[k], hazards, path.Member("hazards").Entry(k));
             }
 
+            for (var k = 0; k < remedy.Meets.Count && inspection.Whole("interlocks"); k++)
+            {
+                inspection.OneOf("condition of lifting an interlock", remedy.Meets[k], inspection.Interlocks.All.SelectMany(r => r.Lift).Select(l => l.Id), path.Member("meets").Entry(k));
+            }
+
             if (remedy.Replaces == remedy.Cures.Count > 0)
             {
                 inspection.Report(path, remedy.Replaces ? "a replacement makes all aspects fresh and cures none besides" : $"{remedy.Id} changes nothing", "write replaces: true, or cures, and not both");
@@ -40,13 +45,14 @@ internal static class RemedyRules
         }
     }
 
-    private static void Cures(Inspection inspection, Remedy remedy, PartKind part, string path)
+    private static void Cures(Inspection inspection, Remedy remedy, PartKind own, string path)
     {
         for (var i = 0; i < remedy.Cures.Count; i++)
         {
             var (cure, at) = (remedy.Cures[i], path.Entry(i));
             inspection.Chance(cure.NotCured, at.Member("not-cured"));
-            if (!inspection.OneOf($"aspect of {part.Id},", cure.Aspect, part.Aspects.Select(a => a.Id), at.Member("aspect")))
+            var part = cure.Part is null ? own : inspection.Find(inspection.Parts, cure.Part, at.Member("part"));
+            if (part is null || !inspection.OneOf($"aspect of {part.Id},", cure.Aspect, part.Aspects.Select(a => a.Id), at.Member("aspect")))
             {
                 continue;
             }

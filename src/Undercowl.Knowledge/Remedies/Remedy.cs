@@ -39,6 +39,9 @@ public sealed record Remedy
     /// <summary>What the work does that reopens a question of safety, such as fuel work.</summary>
     public IReadOnlyList<string> Does { get; init => field = value ?? []; } = [];
 
+    /// <summary>Conditions of lifting an interlock that the work itself brings about, so that it need not wait for them.</summary>
+    public IReadOnlyList<string> Meets { get; init => field = value ?? []; } = [];
+
     public string? Cluster { get; init; }
 }
 
@@ -46,6 +49,9 @@ public sealed record Remedy
 public sealed record Cure
 {
     public required string Aspect { get; init; }
+
+    /// <summary>Another part kind that the work mends besides, wherever such a part serves a cylinder of the part acted on; null: the part acted on.</summary>
+    public string? Part { get; init; }
 
     /// <summary>The conditions cured; empty: all.</summary>
     public IReadOnlyList<string> Conditions { get; init => field = value ?? []; } = [];

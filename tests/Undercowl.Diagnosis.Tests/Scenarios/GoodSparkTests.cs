@@ -1,5 +1,6 @@
 using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.Tests.Fixtures;
+using Undercowl.Jobs;
 using Xunit;
 
 namespace Undercowl.Diagnosis.Tests.Scenarios;
@@ -13,19 +14,59 @@ public sealed class GoodSparkTests
         "charge-connector@", "trigger-connector@", "unit-connector@", "unit-ground@", "unit-fuse@", "flywheel-magnets@", "engine-harness@side:engine.stop", "boat-harness@side:boat.stop", "main-plug@engine.stop",
     ];
 
+    private static readonly string[] FuelSteps =
+    [
+        "known-good-tank-start", "bulb-feel", "tank-level", "tank-vent-open", "fuel-at-pump", "fuel-rail-pressure", "pump-sound", "bowl-fuel", "filter-look", "fuel-sample",
+        "connect-fuel-line", "open-vent", "fill-tank",
+    ];
+
     private static readonly string[] Timing = ["flywheel-key@engine.fit=sheared", "lead-routing@engine.order=crossed", "timing-belt@engine.drive=jumped"];
 
     [Theory]
-    [InlineData("two-stroke-3-cdi", "starting-enrichment@engine.use=over-primed", "how-primed")]
-    [InlineData("four-stroke-4-inductive", "cold-start-control@engine.use=over-fuelled", "how-cranked")]
-    public void Wet_plugs_mean_flooding_with_timing_and_a_plug_that_fails_under_pressure_still_in_the_list(string layout, string flooded, string asks)
+    [InlineData("two-stroke-3-cdi", "starting-enrichment@engine.use=over-primed", "how-primed", "carburettor@cyl:*.float=stuck-open")]
+    [InlineData("four-stroke-4-inductive", "cold-start-control@engine.use=over-fuelled", "how-cranked", "injector@cyl:*.spray=leaking")]
+    public void Wet_plugs_mean_flooding_with_timing_and_a_plug_that_fails_under_pressure_still_in_the_list(string layout, string flooded, string asks, string floods)
     {
         var story = BlueEverywhere(layout, "fuel");
         Assert.Equal(flooded, Leader(story));
         SparkCausesFall(story, flooded);
         StayInTheList(story);
         Assert.Equal("make-safe", story.Next()[0].Kind);
-        story.Proposes(3, p => p.Id == "fuel-sample" || p.Id == asks, "whether it was flooded, or the fuel is bad");
+        story.Proposes(3, p => p.Id == "fuel-sample", "whether the fuel is bad");
+        Assert.DoesNotContain(story.Next(8), p => p.Id == "fires-on-hand-fuel" || p.SetUp.Values.Contains("squirted"));
+
+        story.Find("fuel-sample", "clean").Proposes(3, p => p.Id == asks, "how it was started").Find(asks, "much");
+        Verdict.Is(story, flooded, floods, "cylinder@cyl:*.liquid=washed");
+        StayInTheList(story);
+    }
+
+    [Theory]
+    [InlineData("two-stroke-3-cdi", "how-primed", "clear-flood")]
+    [InlineData("four-stroke-4-inductive", "how-cranked", "clear-over-fuelled")]
+    public void A_flooded_engine_is_aired_cleared_and_started_and_that_ends_it(string layout, string asked, string clear)
+    {
+        var story = BlueEverywhere(layout, "fuel").Find("fuel-sample", "clean").Find(asked, "much");
+        Assert.Equal("make-safe", story.Next()[0].Kind);
+
+        // Clearing the cylinders must not wait for the cylinders to be cleared.
+        Aired(story).ProposesFirst(clear);
+        story.Remedy(clear);
+        Assert.DoesNotContain(story.Warnings, w => w.Contains("withheld", StringComparison.Ordinal));
+        Assert.Contains("has been read since", story.Diagnosis.Next(8).Unavailable.Single(n => n.Id == clear).Reason, StringComparison.Ordinal);
+        Assert.Equal("make-safe", story.Next()[0].Kind);
+        Aired(story).ProposesFirst("starting-test");
+        story.Find("starting-test", "runs-well");
+        Assert.Empty(story.Diagnosis.Proof().Missing);
+    }
+
+    private static Story Aired(Story story)
+    {
+        foreach (var condition in (string[])["air-clear", "leak-stopped", "holes-closed"])
+        {
+            story.Record(new Interlock(condition, Interlock.Met));
+        }
+
+        return story;
     }
 
     [Theory]
@@ -44,7 +85,8 @@ public sealed class GoodSparkTests
         Verdict.Is(story, noFuel);
         SparkCausesFall(story, "fuel-tank@side:boat.level=empty");
         StayInTheList(story);
-        story.ProposesFirst("connect-fuel-line", "bulb-feel", "tank-level", "tank-vent-open", "fuel-at-pump").ProposesSoon("bulb-feel");
+        Assert.All(story.Next(3), p => Assert.Contains(p.Id, FuelSteps));
+        story.Proposes(4, p => p.Id == "bulb-feel", "squeezing the bulb");
     }
 
     private static Story BlueEverywhere(string layout, string plugs)

@@ -13,6 +13,17 @@ public sealed class NoSparkAnywhereTests
     [Theory]
     [InlineData("two-stroke-3-cdi")]
     [InlineData("two-stroke-6-banks")]
+    public void No_spark_on_any_cylinder_asks_at_once_for_the_lanyard_and_the_stop_wire_off(string layout)
+    {
+        var story = Shop.Story(layout, "no-start");
+        story.FindAll("spark-to-ground", "never", story.Cylinders);
+        story.ProposesFirst("spark-stop-wire-off", "lanyard-clip").Proposes(2, p => p.Id == "spark-stop-wire-off", "the stop wire off");
+        story.Find("cranking-by-ear", "brisk").ProposesFirst("spark-stop-wire-off", "spark-harness-apart", "lanyard-clip");
+    }
+
+    [Theory]
+    [InlineData("two-stroke-3-cdi")]
+    [InlineData("two-stroke-6-banks")]
     public void Spark_with_the_stop_wire_off_means_the_stop_circuit_and_next_helm_and_engine_are_taken_apart(string layout)
     {
         var story = Dead(layout);

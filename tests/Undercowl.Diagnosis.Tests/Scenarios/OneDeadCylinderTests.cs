@@ -46,6 +46,7 @@ public sealed class OneDeadCylinderTests
         };
         Verdict.Is(story, path);
         Assert.DoesNotContain(story.Next(), p => p.Id is "replace-ignition-coil" or "coil-swap-spark");
+        Assert.All(story.Next(2), p => Assert.True(p.Place is "cyl:2", $"{p.Id} at {p.Place} is not on the way to cylinder 2"));
     }
 
     [Fact]
@@ -72,6 +73,7 @@ public sealed class OneDeadCylinderTests
             .FindAll("spark-to-ground", "always", [2, 3]);
         Verdict.Is(story, "coil-driver@pair:1+4.*", "coil-connector@pair:1+4.*");
         Assert.DoesNotContain(story.Next(), p => p.Id is "replace-double-coil" or "pair-coil-swap-spark");
+        Assert.All(story.Next(3), p => Assert.Contains(p.Id, (string[])["unit-peak", "clean-coil-connector", "coil-connector-look", "mend-coil-driver"]));
     }
 
     [Fact]

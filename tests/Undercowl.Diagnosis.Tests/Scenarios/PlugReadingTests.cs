@@ -20,6 +20,8 @@ public sealed class PlugReadingTests
         var white = story.Diagnosis.BeliefNow().Causes.Single(c => c.Cause == "spark-plug@cyl:2.deposit=white");
         Assert.True(white.AsFound > 0.5);
         Assert.Contains("can cost the engine", white.Warning, StringComparison.Ordinal);
+        story.Proposes(1, p => p.Place == "cyl:2", "something in cylinder 2");
+        Assert.DoesNotContain(story.Next(5), p => p.Id.Contains("coil", StringComparison.Ordinal) || p.Id.Contains("unit", StringComparison.Ordinal) || p.Id.Contains("trigger", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -37,6 +39,18 @@ public sealed class PlugReadingTests
             .OrderByDescending(c => c.AsFound)
             .Take(3)
             .Select(c => $"{c.Part}.{c.Aspect}")];
+    }
+
+    [Fact]
+    public void On_the_two_stroke_next_is_the_spark_of_that_cylinder_and_on_the_four_stroke_a_known_good_plug_and_compression()
+    {
+        var two = OneOily("two-stroke-3-cdi");
+        Assert.All(two.Next(3), p => Assert.True(p.Place == "cyl:3" && (p.Id.Contains("spark", StringComparison.Ordinal) || p.Id.StartsWith("known-good-plug", StringComparison.Ordinal)), p.Id));
+
+        var four = OneOily("four-stroke-4-inductive");
+        four.Proposes(1, p => p.Place == "cyl:3" && p.Id.StartsWith("known-good-plug", StringComparison.Ordinal), "a known-good plug in cylinder 3");
+        four.Proposes(4, p => p.Place == "cyl:3" && p.Id.StartsWith("compression", StringComparison.Ordinal), "compression of cylinder 3");
+        Assert.DoesNotContain(four.Next(3), p => p.Id == "replace-plug"); // a new plug alone will foul again
     }
 
     private static Story OneOily(string layout)

@@ -37,7 +37,7 @@ public sealed class SafetyTests
             }
         }
 
-        Assert.Contains(story.Next(8), p => p.SetUp.GetValueOrDefault("engine") == "cranking");
+        Assert.Contains(story.Next(8), p => p.SetUp.GetValueOrDefault("engine") is "cranking" or "key-held");
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public sealed class SafetyTests
     public void Water_in_one_cylinder_withholds_every_test_that_cranks_with_plugs_in()
     {
         var story = Shop.Story("two-stroke-3-cdi", "no-start").Find("plug-wetness", "water", "cyl:2");
-        Assert.DoesNotContain(story.Diagnosis.Next(200).Proposals, p => p.SetUp.GetValueOrDefault("engine") == "cranking" && p.SetUp.GetValueOrDefault("plugs") != "out");
+        Assert.DoesNotContain(story.Diagnosis.Next(200).Proposals, p => p.SetUp.GetValueOrDefault("engine") is "cranking" or "key-held" && p.SetUp.GetValueOrDefault("plugs") != "out");
     }
 
     [Theory]
@@ -171,7 +171,7 @@ public sealed class SafetyTests
     private static void AllWithheld(Story story)
     {
         var next = story.Diagnosis.Next(200);
-        Assert.DoesNotContain(next.Proposals, p => p.SetUp.GetValueOrDefault("engine") is "cranking" or "running");
+        Assert.DoesNotContain(next.Proposals, p => p.SetUp.GetValueOrDefault("engine") is "cranking" or "key-held" or "running");
         Assert.Contains(next.Withheld, w => w.Id == "spark-to-ground");
         Assert.Contains(next.Withheld, w => w.Id == "cranking-rpm");
         Assert.Contains(next.Withheld, w => w.Id == "battery-cranking-volts");

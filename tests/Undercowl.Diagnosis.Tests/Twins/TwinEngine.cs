@@ -149,11 +149,20 @@ internal sealed class TwinEngine
 
     private void Mend(TwinState before, TwinState after, Knowledge.Remedy remedy, Jobs.Remedy done, string entry)
     {
-        var part = before.At($"{remedy.Part}@{done.Place}");
+        var seat = _parts.First(p => p.Kind == remedy.Part && p.Place == done.Place.Text);
+        Mend(before, after, remedy, done, entry, remedy.Part, before.At($"{remedy.Part}@{done.Place}"));
+        foreach (var besides in _parts.Where(p => p.Kind != remedy.Part && remedy.Cures.Any(c => c.Part == p.Kind) && p.Lanes.Intersect(seat.Lanes).Any()))
+        {
+            Mend(before, after, remedy, done, entry, besides.Kind, before.At($"{besides.Kind}@{besides.Place}"));
+        }
+    }
+
+    private void Mend(TwinState before, TwinState after, Knowledge.Remedy remedy, Jobs.Remedy done, string entry, string kind, string part)
+    {
         foreach (var aspect in _aspectsOf[part].Where(a => done.Output is null || a.Output.ToString() == done.Output))
         {
             var name = $"{aspect.Name}~{entry}";
-            var cure = remedy.Cures.FirstOrDefault(c => c.Aspect == aspect.Aspect.Id);
+            var cure = remedy.Cures.FirstOrDefault(c => (c.Part ?? remedy.Part) == kind && c.Aspect == aspect.Aspect.Id);
             if (remedy.Replaces)
             {
                 var faults = aspect.Chances.Skip(1).Sum();
