@@ -68,25 +68,32 @@ public static class Drafting
         return PlausibleAir.Fault(ambient) is { } fault ? throw new DiagnosisException(fault, "Measure again, or leave it out.") : new Draft([ambient], []);
     }
 
+    /// <summary>Two like parts, or two outputs of one part, that traded places; refuses what this engine has nothing to exchange with.</summary>
     public static Draft Swap(JobDiagnosis diagnosis, string part, string a, string b)
     {
         ArgumentNullException.ThrowIfNull(diagnosis);
         var model = diagnosis.Network.Model;
         var kind = model.Knowledge.Parts.FirstOrDefault(p => p.Id == part && model.HasPart(p.Id))
             ?? throw new DiagnosisException($"There is no part \"{part}\" on this engine.", Near.Mend(part, model.Parts.Select(p => p.Kind.Id)));
-        if (!kind.Swappable)
+        var places = Exchanges.Places(model, kind);
+        if (places.Length < 2)
         {
             throw new DiagnosisException(
-                $"Parts of the kind {kind.Name} are not exchanged for a test.", $"These are: {string.Join(", ", model.Parts.Where(p => p.Kind.Swappable).Select(p => p.Kind.Id).Distinct())}.");
+                kind.Swappable ? $"There is one {kind.Name} on this engine, and nothing to exchange it with." : $"Parts of the kind {kind.Name} are not exchanged for a test.",
+                $"These are: {string.Join(", ", Exchanges.Kinds(model).Select(k => k.Id))}.");
         }
 
-        string[] places = [.. model.Parts.Where(p => p.Kind.Id == part).Select(p => p.Place)];
         foreach (var place in (ReadOnlySpan<string>)[a, b])
         {
-            if (!places.Contains(place) && places.Length > 1)
+            if (!places.Contains(place))
             {
                 throw new DiagnosisException($"There is no {kind.Name} at {place}.", Near.Mend(place, places));
             }
+        }
+
+        if (a == b)
+        {
+            throw new DiagnosisException($"The {kind.Name} at {a} cannot be exchanged with itself.", $"Name two of: {string.Join(", ", places)}.");
         }
 
         return new Draft([new Swap(part, Place.Parse(a), Place.Parse(b))], []);
@@ -228,7 +235,16 @@ public static class Drafting
                 : throw new DiagnosisException(
                     $"\"{text}\" is no reading of \"{check.Name}\".",
                     $"Give a number in {string.Join(", ", Units.Like(form.Unit))}{(form.Open ? ", or open when the meter shows overload" : "")}, or not-done: why.");
-            if (number.Value < form.Low || number.Value > form.High)
+            if (number.Value < 0 && form.Low >= 0)
+            {
+                throw new DiagnosisException($"{number.Measured} is no reading of \"{check.Name}\": it is never below 0.", "Give the number without the minus, or measure again.");
+            }
+
+            if (number.Value == 0 && form.Zero is { } zero)
+            {
+                warnings.Add($"{number.Measured} says {zero}. Withdraw it if that was not seen.");
+            }
+            else if (number.Value < form.Low || number.Value > form.High)
             {
                 warnings.Add(string.Create(CultureInfo.InvariantCulture,
                     $"{number.Measured} is outside {form.Low} to {form.High} {form.Unit}, where readings of this check lie: is the unit right? Withdraw it if not."));

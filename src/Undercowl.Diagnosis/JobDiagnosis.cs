@@ -43,6 +43,9 @@ public sealed class JobDiagnosis
     /// <summary>What must be undone before sign-off.</summary>
     public IReadOnlyList<RestoreItem> Restore => Standing.Restore;
 
+    /// <summary>Findings of the log that say nothing today, and why.</summary>
+    public IReadOnlyList<IdleFinding> WithoutEffect => _network.WithoutEffect;
+
     internal JobNetwork Network => _network;
 
     internal StandingEngine Standing { get; }
@@ -62,7 +65,7 @@ public sealed class JobDiagnosis
             explanations,
             coverage,
             Disagreement.Of(_network),
-            [.. _network.WithoutEffect.Select(f => $"{f.Body.Check} at {f.Body.Place} ({f.Id})")]);
+            [.. _network.WithoutEffect.Select(f => $"{f.Check} at {f.Place} ({f.Id}): {f.Why}")]);
     }
 
     /// <summary>The next steps, best first.</summary>

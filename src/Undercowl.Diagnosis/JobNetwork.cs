@@ -38,17 +38,17 @@ internal sealed class JobNetwork
 
         LayComplaints();
         var laid = new List<LaidFinding>();
-        var idle = new List<FindingInContext>();
+        var idle = new List<IdleFinding>();
         foreach (var finding in projection.Findings)
         {
-            if (Laying.Lay(finding, History.Before(finding)) is { } found)
+            if (Laying.Lay(finding, History.Before(finding), out var why) is { } found)
             {
                 laid.Add(found);
                 LayReached(found, History.Before(finding));
             }
             else
             {
-                idle.Add(finding);
+                idle.Add(new IdleFinding(finding.Id, finding.Body.Check, finding.Body.Place, why));
             }
         }
 
@@ -81,8 +81,8 @@ internal sealed class JobNetwork
 
     public IReadOnlyList<LaidFinding> Laid { get; }
 
-    /// <summary>Findings that today's knowledge does not know.</summary>
-    public IReadOnlyList<FindingInContext> WithoutEffect { get; }
+    /// <summary>Findings that name what today's knowledge does not know.</summary>
+    public IReadOnlyList<IdleFinding> WithoutEffect { get; }
 
     /// <summary>What the findings' set-ups tell by having been reached.</summary>
     public IReadOnlyList<ReachedSetUp> Reached => _reached;

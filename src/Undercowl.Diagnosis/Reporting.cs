@@ -26,7 +26,7 @@ internal static class Reporting
             notices.Add("Some readings were judged on generic ranges, not on this engine's own specifications.");
         }
 
-        notices.AddRange(diagnosis.Network.WithoutEffect.Select(f => $"Without effect, because today's knowledge does not know it: {f.Body.Check} at {f.Body.Place}."));
+        notices.AddRange(diagnosis.Network.WithoutEffect.Select(f => $"Without effect, because today's knowledge does not know it: {f.Check}{Words.At(f.Place.Text)} ({f.Id.ToString()[^8..]}): {f.Why}"));
         notices.AddRange(projection.Findings.Where(f => f.Body.Against is { Count: > 0 })
             .Select(f => $"Done although withheld ({string.Join(", ", f.Body.Against!)}): {Check(knowledge, f.Body)?.Name ?? f.Body.Check}."));
         return new ReportAnswer(

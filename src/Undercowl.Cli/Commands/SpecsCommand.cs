@@ -1,7 +1,5 @@
 using System.CommandLine;
-using Undercowl.Diagnosis;
 using Undercowl.Diagnosis.Readings;
-using Undercowl.Jobs;
 
 namespace Undercowl.Cli.Commands;
 
@@ -19,26 +17,8 @@ internal static class SpecsCommand
         var nominal = new Option<string?>("--nominal") { HelpName = "VALUE", Description = "The value meant, with its unit." };
         var origin = new Option<string>("--origin") { HelpName = "TEXT", Description = "Where it was read, for example \"service manual, ignition chapter\".", Required = true };
         return new Verb(shell, "specs", Summary, "undercowl specs boat7.jsonl PART ITEM --low 200ohm --high 300ohm --origin \"service manual, page 5-12\"")
-            .Takes(job, part, item, low, high, nominal, origin).Does(parsed => Recording.Of(shell, parsed.GetRequiredValue(job), at =>
-            {
-                var meant = PartId.Parse(parsed.GetRequiredValue(part));
-                var parts = at.Diagnosis.Layout.Parts;
-                if (!parts.Any(p => p.Part == meant.Kind))
-                {
-                    throw new DiagnosisException($"There is no part \"{meant.Kind}\" on this engine.", Near.Mend(meant.Kind, parts.Select(p => p.Part)));
-                }
-
-                var figure = parsed.GetRequiredValue(item);
-                var generic = shell.Knowledge.Known.Specs.Where(s => s.Only.Holds(at.Diagnosis.Layout)).ToArray();
-                var unit = generic.FirstOrDefault(s => s.Item == figure)?.Unit
-                    ?? throw new DiagnosisException($"No check is judged by a figure \"{figure}\".", Near.Mend(figure, generic.Select(s => s.Item)));
-                return new Specs(
-                    meant, figure, parsed.GetRequiredValue(origin),
-                    Value(parsed.GetValue(low), unit), Value(parsed.GetValue(high), unit), Value(parsed.GetValue(nominal), unit));
-            }));
+            .Takes(job, part, item, low, high, nominal, origin).Does(parsed => Recording.Of(shell, parsed.GetRequiredValue(job), at => OwnFigure.Of(
+                at.Diagnosis, parsed.GetRequiredValue(part), parsed.GetRequiredValue(item), parsed.GetRequiredValue(origin),
+                parsed.GetValue(low), parsed.GetValue(high), parsed.GetValue(nominal))));
     }
-
-    private static Measured? Value(string? text, string unit) => text is null
-        ? null
-        : Measurement.TryParse(text, unit) ?? throw new Refusal($"\"{text}\" is no measurement.", $"Write a number with its unit, for example 250{unit}.");
 }

@@ -11,6 +11,7 @@ internal sealed class JobAtHand : IDisposable
     private readonly JobFile? _file;
     private readonly EntryWriter? _writer;
     private readonly Job? _read;
+    private readonly HashSet<EntryId> _told = [];
     private (Job Job, JobDiagnosis Diagnosis)? _diagnosed;
 
     private JobAtHand(Shell shell, string path, JobFile file)
@@ -42,6 +43,7 @@ internal sealed class JobAtHand : IDisposable
             if (_diagnosed is not { } known || !ReferenceEquals(known.Job, Job))
             {
                 _diagnosed = known = (Job, _shell.Knowledge.Bench.Open(Job));
+                Tell(known.Diagnosis.WithoutEffect);
             }
 
             return known.Diagnosis;
@@ -112,6 +114,22 @@ internal sealed class JobAtHand : IDisposable
                 .Select(f => (Name: f, Distance: NearNames.Distance(name, f))).Where(f => f.Distance <= Math.Max(2, name.Length / 3)).OrderBy(f => f.Distance).FirstOrDefault().Name
             : null;
         throw new Refusal($"There is no job {path}.", near is null ? $"Begin one: undercowl start {path} --layout LAYOUT --complaint COMPLAINT" : $"Did you mean {near}?");
+    }
+
+    /// <summary>Says once of each finding that it counts for nothing, and on which line it stands.</summary>
+    private void Tell(IReadOnlyList<IdleFinding> idle)
+    {
+        if (idle.All(i => _told.Contains(i.Id)))
+        {
+            return;
+        }
+
+        var lines = File.ReadLines(Path).ToArray();
+        foreach (var finding in idle.Where(i => _told.Add(i.Id)))
+        {
+            var line = 1 + Array.FindIndex(lines, l => l.Contains($"\"id\":\"{finding.Id}\"", StringComparison.Ordinal));
+            Failure.Say(_shell, $"{System.IO.Path.GetFileName(Path)}, line {line}: {finding.Check} at {finding.Place} ({EntryWords.Short(finding.Id)}) has no effect. {finding.Why} Withdraw it, and record what was read.");
+        }
     }
 
     private void Notice(IReadOnlyList<JobProblem> problems)

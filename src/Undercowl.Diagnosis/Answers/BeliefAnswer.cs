@@ -9,7 +9,7 @@ namespace Undercowl.Diagnosis.Answers;
 /// <param name="Explanations">Joint explanations of the engine as it came in, most probable first.</param>
 /// <param name="Coverage">The probability that one of the explanations listed is the right one.</param>
 /// <param name="Conflict">How well the findings go together; absent where only a bound on the belief can be had.</param>
-/// <param name="WithoutEffect">Findings that today's knowledge does not know: kept, shown, without effect.</param>
+/// <param name="WithoutEffect">Findings that name what today's knowledge does not know, and what that is: kept, shown, without effect.</param>
 public sealed record BeliefAnswer(
     int Version,
     bool Approximate,

@@ -59,9 +59,9 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
             return Handled(state with { Occupant = occupant }, entry, occupant[a.Index], occupant[b.Index]);
         }
 
-        // Outputs of one part: the lanes that they serve are exchanged.
+        // Outputs of one part: the lanes that they serve are exchanged. A part without outputs has nothing to exchange.
         if (swap.A.Cylinders is [var from] && swap.B.Cylinders is [var to]
-            && Array.Find(_model.Parts, p => p.Kind.Id == swap.Part && p.Serves(from) && p.Serves(to)) is { } shared)
+            && Array.Find(_model.Parts, p => p.Kind.Id == swap.Part && p.Serves(from) && p.Serves(to) && Exchanges.Outputs(_model, p)) is { } shared)
         {
             var ends = new Dictionary<(int, int), int>(state.Ends);
             var (first, second) = (ends.GetValueOrDefault((shared.Index, from), from), ends.GetValueOrDefault((shared.Index, to), to));

@@ -35,13 +35,13 @@ internal static class SetUpResolution
 
         foreach (var (key, value) in said ?? new Dictionary<string, string>())
         {
-            setUp[key] = Said(model, check, key, value);
+            setUp[key] = Said(model, check, key, value, standing);
         }
 
         return setUp;
     }
 
-    private static string Said(EngineModel model, Check check, string name, string text)
+    private static string Said(EngineModel model, Check check, string name, string text, StandingEngine standing)
     {
         if (check.Settings.FirstOrDefault(s => s.Id == name) is { } setting)
         {
@@ -54,13 +54,37 @@ internal static class SetUpResolution
         var id = at < 0 ? name : name[..at];
         var key = model.SetUpKey(id) ?? throw new DiagnosisException(
             $"There is no set-up key \"{id}\".", Near.Mend(id, model.Knowledge.SetUps.Select(k => k.Id).Concat(check.Settings.Select(s => s.Id))));
-        if (at < 0 && key.Per == QuantityScope.Cyl)
+        Placed(model, key, at < 0 ? null : name[(at + 1)..], text);
+        if (key.Values.All(v => v.Id != text))
         {
-            throw new DiagnosisException($"The set-up key \"{id}\" belongs to a cylinder.", $"Write {id}@cyl:1={text} with the cylinder meant.");
+            throw new DiagnosisException($"\"{text}\" is no value of {id}.", Near.Mend(text, key.Values.Select(v => v.Id)));
         }
 
-        return key.Values.Any(v => v.Id == text)
+        // What stands so, as in a log from elsewhere, can always be undone.
+        return SetUpsHere.Values(model, key).Any(v => v.Id == text) || (text == key.Default && standing.Restore.Any(r => r.Key == name))
             ? text
-            : throw new DiagnosisException($"\"{text}\" is no value of {id}.", Near.Mend(text, key.Values.Select(v => v.Id)));
+            : throw new DiagnosisException(
+                $"The set-up {id}={text} does not apply to this engine.",
+                $"It has: {string.Join("; ", SetUpsHere.Keys(model).Select(k => $"{k.Id} ({string.Join(", ", SetUpsHere.Values(model, k).Select(v => v.Id))})"))}.");
+    }
+
+    /// <summary>Refuses a key of a cylinder without one of this engine's cylinders, and a key of the engine with any place.</summary>
+    private static void Placed(EngineModel model, SetUpKey key, string? place, string text)
+    {
+        if (key.Per == QuantityScope.Engine)
+        {
+            if (place is not null)
+            {
+                throw new DiagnosisException($"The set-up key \"{key.Id}\" belongs to the whole engine.", $"Write {key.Id}={text}.");
+            }
+        }
+        else if (place is null)
+        {
+            throw new DiagnosisException($"The set-up key \"{key.Id}\" belongs to a cylinder.", $"Write {key.Id}@cyl:1={text} with the cylinder meant.");
+        }
+        else if (LayoutPlaces.Expand(model.Layout, LayoutPlaces.EachCylinder) is var cylinders && !cylinders.Contains(place))
+        {
+            throw new DiagnosisException($"\"{place}\" is no cylinder of this engine.", Near.Mend(place, cylinders));
+        }
     }
 }

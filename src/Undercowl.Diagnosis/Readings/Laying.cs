@@ -76,18 +76,36 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
         return (copies.Aspect(seat, aspectId, position), first.StateNames);
     }
 
-    /// <summary>Lays a finding; null when its check or place is unknown today: it stays in the log without effect.</summary>
-    public LaidFinding? Lay(FindingInContext finding, EngineState state)
+    /// <summary>Lays a finding; null when its check, place or reading is unknown today: it stays in the log without effect.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <param name="state">The engine when it was taken.</param>
+    /// <param name="why">When null comes of it: what is not known.</param>
+    public LaidFinding? Lay(FindingInContext finding, EngineState state, out string why)
     {
+        why = "";
         var check = _model.Knowledge.Checks.FirstOrDefault(c => c.Id == Renamed(finding.Body.Check));
-        if (check is null || finding.Body.Revision > check.Revision)
+        if (check is null)
         {
+            why = $"There is no check \"{finding.Body.Check}\". {Near.Mend(finding.Body.Check, _model.Checks.Select(c => c.Id))}";
+            return null;
+        }
+
+        if (finding.Body.Revision > check.Revision)
+        {
+            why = $"It was recorded with revision {finding.Body.Revision} of the check, and {check.Revision} is known.";
+            return null;
+        }
+
+        if (ReadingLikelihood.Fault(check, finding.Body.Value) is { } fault)
+        {
+            why = fault;
             return null;
         }
 
         var read = Read(check, finding.Body.Place.Text, Copies(state, finding.Body.SetUp));
         if (read is not var (signal, levels))
         {
+            why = $"It is not done at {finding.Body.Place} on this engine.";
             return null;
         }
 
@@ -137,14 +155,16 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
         if (own is not null)
         {
             var unit = (own.Body.Low ?? own.Body.High ?? own.Body.Nominal)!.Unit;
-            var (low, high) = ((double?)own.Body.Low?.Value.Value, (double?)own.Body.High?.Value.Value);
-            var nominal = (double?)own.Body.Nominal?.Value.Value;
+            var (low, high, nominal) = (In(own.Body.Low, unit), In(own.Body.High, unit), In(own.Body.Nominal, unit));
             return new Reference(low ?? (high is null ? nominal : null), high ?? (low is null ? nominal : null), unit, true, own.Body.Origin);
         }
 
         var generic = _model.Knowledge.Specs.FirstOrDefault(s => s.Item == item && s.Only.Holds(_model.Layout));
         return generic is null ? null : new Reference(generic.Low, generic.High, generic.Unit, false, generic.Source);
     }
+
+    /// <summary>Bounds may be written in different units, as 900 ohm to 1.2 kohm.</summary>
+    private static double? In(Measured? said, string unit) => said is null ? null : Units.Convert((double)said.Value.Value, said.Unit, unit);
 
     private static ElectrodeShape Shape(string shape) =>
         Enum.Parse<ElectrodeShape>(shape.Replace("-", "", StringComparison.Ordinal), ignoreCase: true);

@@ -92,6 +92,9 @@ public sealed record NumberForm
 
     /// <summary>True when a meter can show "over range" here, which is a reading of its own.</summary>
     public bool Open { get; init; }
+
+    /// <summary>What a reading of 0 says, where it is possible and seldom; the technician is asked whether it was seen.</summary>
+    public string? Zero { get; init; }
 }
 
 /// <summary>A setting of the tool; the first default whose condition holds counts.</summary>

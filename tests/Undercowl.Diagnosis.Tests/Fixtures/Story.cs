@@ -37,7 +37,6 @@ internal sealed class Story
         return this;
     }
 
-    /// <summary>Smelt and clear, so that steps are not withheld.</summary>
     public Story Find(string check, string reading, string? at = null, params (string Key, string Value)[] setUp) =>
         Find(new SaidFinding(check, reading, at) { SetUp = setUp.Length == 0 ? null : setUp.ToDictionary(s => s.Key, s => s.Value) });
 
