@@ -28,6 +28,11 @@ public static class KnowledgeFolder
             }
         }
 
+        if (tree.Problems.Count == 0 && FileKind.All.All(k => tree.Count(k) == 0))
+        {
+            tree.Report(new KnowledgeProblem(folder, 1, "there are no knowledge files in this folder", "name the folder that holds layouts/, parts/, checks/ and the rest"));
+        }
+
         var knowledge = tree.Root.Deserialize(KnowledgeJson.Default.KnowledgeBase)!;
         var faults = KnowledgeCheck.Faults(knowledge, tree.Unreadable).ToLookup(f => f.NoteOnly, tree.Located);
         KnowledgeProblem[] problems = [.. InOrder(tree.Problems.Concat(faults[false]))];

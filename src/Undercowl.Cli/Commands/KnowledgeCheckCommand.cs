@@ -45,6 +45,6 @@ internal static class KnowledgeCheckCommand
         }
 
         page.Line(string.Join(", ", answer.Counts.Where(c => c.Value > 0).Select(c => $"{c.Value} {c.Key}")));
-        page.Line(answer.Good ? $"In order: {answer.Hash}" : $"{answer.Problems.Count} problems.");
+        page.Line(answer.Good ? $"In order: {answer.Hash}" : answer.Problems.Count == 1 ? "1 problem." : $"{answer.Problems.Count} problems.");
     }
 }

@@ -33,13 +33,19 @@ internal static class VentilateCommand
             });
     }
 
-    /// <summary>The entries for places found clear and conditions met; refuses a condition that no interlock asks for.</summary>
+    /// <summary>The entries for places found clear and conditions met; refuses a place or condition that no interlock asks for.</summary>
     public static IReadOnlyList<EntryBody> Bodies(JobDiagnosis diagnosis, string[] places, string[] conditions)
     {
         string[] known = [.. diagnosis.Knowledge.Interlocks.SelectMany(i => i.Lift).Select(l => l.Id).Distinct()];
         foreach (var condition in conditions.Where(c => !known.Contains(c)))
         {
             throw new DiagnosisException($"No interlock asks for \"{condition}\".", Near.Mend(condition, known));
+        }
+
+        string[] smelt = [.. diagnosis.Knowledge.Interlocks.SelectMany(i => i.Smelt?.Places ?? []).Distinct()];
+        foreach (var place in places.Where(p => smelt.Length > 0 && !smelt.Contains(p)))
+        {
+            throw new DiagnosisException($"No interlock asks whether \"{place}\" is clear.", Near.Mend(place, smelt));
         }
 
         return
@@ -65,14 +71,25 @@ internal static class VentilateCommand
             foreach (var interlock in said.Interlocks)
             {
                 page.Item(interlock.Clear ? "clear     " : "NOT CLEAR ", interlock.Clear ? interlock.Name : interlock.Reason);
+                if (interlock.Enough.Count > 0)
+                {
+                    page.Item("            ", $"One is enough: {string.Join(", or ", [.. interlock.Enough.Select(e => $"record {e}"), .. Smell(interlock), "all that follow"])}.");
+                }
+                else if (interlock.ToSmell.Count > 0)
+                {
+                    page.Item("            ", $"Still to smell at: {string.Join(", ", Smell(interlock))}.");
+                }
+
                 page.Items("            --met ", interlock.Missing.Select(m => $"{m.Id}  {m.Name}"));
             }
         });
     }
 
+    private static string[] Smell(InterlockItem interlock) => interlock.ToSmell.Count == 0 ? [] : [$"--clear {string.Join(',', interlock.ToSmell)}"];
+
     private static InterlockItem Item(InterlockStatus status, Projection projection) => new(
         status.Interlock.Id, status.Interlock.Name, status.Clear, status.Known, status.Clear ? "" : status.Reason,
-        [.. Wanted(status, projection).Select(m => new NamedItem(m.Id, m.Name))]);
+        [.. Wanted(status, projection).Select(m => new NamedItem(m.Id, m.Name))], status.ToSmell, status.Enough);
 
     /// <summary>What would lift it: after an opening all that is stated since counts; before one, all that was ever stated.</summary>
     private static IEnumerable<Knowledge.Option> Wanted(InterlockStatus status, Projection projection) => status switch

@@ -16,7 +16,10 @@ internal sealed record SafetyAnswer(int Version, IReadOnlyList<InterlockItem> In
 /// <param name="Known">False: nothing was recorded about it.</param>
 /// <param name="Reason">Why, and what would lift it.</param>
 /// <param name="Missing">The conditions still wanted.</param>
-internal sealed record InterlockItem(string Id, string Name, bool Clear, bool Known, string Reason, IReadOnlyList<NamedItem> Missing);
+/// <param name="ToSmell">Places still to be smelt clear, where that states one of the conditions.</param>
+/// <param name="Enough">Readings of which one alone is enough, each as check and choice.</param>
+internal sealed record InterlockItem(
+    string Id, string Name, bool Clear, bool Known, string Reason, IReadOnlyList<NamedItem> Missing, IReadOnlyList<string> ToSmell, IReadOnlyList<string> Enough);
 
 /// <summary>The end of a job, or why it may not end so.</summary>
 /// <param name="Version">Version of this document's form.</param>

@@ -13,7 +13,7 @@ internal static class StepText
     public static void Write(ProposedStep step, string currency, Page page)
     {
         page.Item("", page.Paint.Strong(step.Name));
-        page.Item("  ", $"{Cost(step, currency)}. Why: {step.Why}");
+        page.Item("  ", $"{char.ToUpperInvariant(Cost(step, currency)[0])}{Cost(step, currency)[1..]}. Why: {step.Why}");
         page.Items("  ! ", step.Cautions.Where(c => !c.Acknowledged).Select(Caution));
         if (step.Cautions.Any(c => c.Acknowledged))
         {
@@ -45,9 +45,12 @@ internal static class StepText
 
     public static string Caution(CautionAnswer caution) => $"{caution.Text} [{caution.Id}]";
 
-    public static string Cost(ProposedStep step, string currency) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{step.Minutes:0.#} min, {step.Cost:0.##} {currency}, then about {step.ExpectedCostToFinish:0} {currency} to finish");
+    /// <summary>What the step costs and what is to come; making safe is not reckoned, and says only the latter.</summary>
+    public static string Cost(ProposedStep step, string currency)
+    {
+        var toFinish = string.Create(CultureInfo.InvariantCulture, $"about {step.ExpectedCostToFinish:0} {currency} to finish");
+        return step.Kind == "make-safe" ? toFinish : string.Create(CultureInfo.InvariantCulture, $"{step.Minutes:0.#} min, {step.Cost:0.##} {currency}, then {toFinish}");
+    }
 
     /// <summary>The command line that records the step, to be copied; where there are several answers, with the first of them.</summary>
     public static string Recording(string path, ProposedStep step)

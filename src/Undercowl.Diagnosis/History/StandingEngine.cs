@@ -109,7 +109,7 @@ internal sealed class StandingEngine
             var key = _model.SetUpKey(at < 0 ? name : name[..at])!;
             if (key.Values.First(v => v.Id == text) is { Restore: { } how } value)
             {
-                var what = at < 0 ? value.Name : $"{value.Name} ({name[(at + 1)..]})";
+                var what = at < 0 ? value.Name : value.Name + Words.At(name[(at + 1)..]);
                 yield return new RestoreItem(name, _left.ContainsKey(name) ? what : $"{what}, which a later reading took for undone", how);
             }
         }
@@ -123,7 +123,7 @@ internal sealed class StandingEngine
             if (other.Index != seat.Index && seat.Index < Array.IndexOf(now.Occupant, seat.Index))
             {
                 yield return new RestoreItem(
-                    $"swap {seat.Id}", $"{other.Kind.Name} of {other.Place} sits at {seat.Place}", "Put it back, or keep it there and say so in a note.");
+                    $"swap {seat.Id}", $"{Words.Part(other)} sits{Words.At(seat.Place)}", "Put it back, or keep it there and say so in a note.");
             }
         }
 

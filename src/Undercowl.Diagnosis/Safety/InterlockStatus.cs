@@ -9,6 +9,13 @@ namespace Undercowl.Diagnosis.Safety;
 /// <param name="Missing">The conditions of lifting that are not stated yet, after the last opening.</param>
 public sealed record InterlockStatus(Knowledge.Interlock Interlock, bool Clear, bool Known, IReadOnlyList<Option> Missing)
 {
+    /// <summary>Places not yet smelt clear since the last opening, where smelling states a condition that is still wanted.</summary>
+    public IReadOnlyList<string> ToSmell { get; init; } = [];
+
+    /// <summary>Readings of which one is enough, as <c>check choice</c>; none once it was opened, when every condition is wanted.</summary>
+    public IReadOnlyList<string> Enough => Clear || Missing.Count > 0 ? []
+        : [.. Interlock.ClearedBy.Where(e => e.Check is not null).SelectMany(e => e.Choice?.Values ?? [], (e, choice) => $"{e.Check} {choice}")];
+
     /// <summary>True when steps with such a hazard must wait.</summary>
     public bool Holds(IEnumerable<string> hazards) => !Clear && Interlock.Withholds.Any(hazards.Contains);
 

@@ -14,6 +14,7 @@ internal static class Interlocks
     {
         var (clear, known, opened) = (!rule.UntilKnown, !rule.UntilKnown, false);
         var met = new HashSet<string>();
+        var smelt = new HashSet<string>();
         var setUp = new Dictionary<string, string>();
         foreach (var entry in projection.Live)
         {
@@ -21,6 +22,7 @@ internal static class Interlocks
             {
                 (clear, known, opened) = (false, true, true);
                 met.Clear();
+                smelt.Clear();
                 if (entry.Body is Jobs.Remedy done && knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action) is { } remedy)
                 {
                     met.UnionWith(remedy.Meets.Where(m => rule.Lift.Any(l => l.Id == m)));
@@ -29,6 +31,7 @@ internal static class Interlocks
             else if (rule.OpenedBy.Any(e => Doubts(e, entry, knowledge, setUp)))
             {
                 (clear, known) = (false, false);
+                smelt.Clear();
             }
             else if (entry.Body is not Finding { Hearsay: true } && rule.ClearedBy.Any(e => Matches(e, entry, knowledge)))
             {
@@ -51,13 +54,29 @@ internal static class Interlocks
                 }
             }
 
+            else if (entry.Body is Ventilated ventilated && rule.Smelt is { } smelling)
+            {
+                smelt.UnionWith(ventilated.Clear);
+                if (smelling.Places.All(smelt.Contains))
+                {
+                    // Nothing was found before: then air that smells clear is all that is asked.
+                    met.Add(smelling.States);
+                    known = true;
+                    clear = !opened || rule.Lift.All(l => met.Contains(l.Id));
+                    opened &= !clear;
+                }
+            }
+
             foreach (var (key, value) in SetUpOf(entry))
             {
                 setUp[key] = value;
             }
         }
 
-        return new InterlockStatus(rule, clear, known, clear || !opened ? [] : [.. rule.Lift.Where(l => !met.Contains(l.Id))]);
+        return new InterlockStatus(rule, clear, known, clear || !opened ? [] : [.. rule.Lift.Where(l => !met.Contains(l.Id))])
+        {
+            ToSmell = clear || rule.Smelt is not { } wanted || (opened && met.Contains(wanted.States)) ? [] : [.. wanted.Places.Where(p => !smelt.Contains(p))],
+        };
     }
 
     /// <summary>

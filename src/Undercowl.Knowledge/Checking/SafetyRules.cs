@@ -38,6 +38,12 @@ internal static class SafetyRules
             inspection.OneOf("check, set-up or remedy with the hazard", rule.Withholds[i], hazards, path.Member("withholds").Entry(i));
         }
 
+        if (rule.Smelt is { } smelt)
+        {
+            inspection.OneOf("statement of lift", smelt.States, rule.Lift.Select(l => l.Id), path.Member("smelt").Member("states"));
+            inspection.Ids("place", smelt.Places, path.Member("smelt").Member("places"), member: null);
+        }
+
         Events(inspection, rule.ClearedBy, path.Member("cleared-by"));
         Events(inspection, rule.OpenedBy, path.Member("opened-by"));
         if (rule.UntilKnown && rule.ClearedBy.Count == 0 && rule.Lift.Count == 0)

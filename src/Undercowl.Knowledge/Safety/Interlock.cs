@@ -28,8 +28,20 @@ public sealed record Interlock
     /// <summary>What must be stated, each after the last opening, before it is lifted.</summary>
     public IReadOnlyList<Option> Lift { get; init => field = value ?? []; } = [];
 
+    /// <summary>Where smelling states one of the conditions; null when smelling states none.</summary>
+    public Smelling? Smelt { get; init; }
+
     /// <summary>The safe thing to do instead.</summary>
     public string? Instead { get; init; }
+}
+
+/// <summary>Places that are smelt at after ventilating. When all were found clear since the last opening, a condition of lifting is stated.</summary>
+public sealed record Smelling
+{
+    /// <summary>One of <see cref="Interlock.Lift"/>.</summary>
+    public required string States { get; init; }
+
+    public required IReadOnlyList<string> Places { get; init; }
 }
 
 /// <summary>A recorded thing that opens or clears an interlock: a check's choice, a deed of a remedy, or an intake answer.</summary>

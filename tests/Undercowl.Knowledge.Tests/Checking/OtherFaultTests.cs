@@ -42,6 +42,8 @@ public sealed class OtherFaultTests
 
     [Theory]
     [InlineData("[high-voltage, running]", "[high-voltage, runing]", "withholds", "no check, set-up or remedy with the hazard runing", "did you mean running?")]
+    [InlineData("instead:", "smelt: {states: airclear, places: [cowl]}\ninstead:", "smelt", "no statement of lift airclear", "did you mean air-clear?")]
+    [InlineData("instead:", "smelt: {states: air-clear, places: [cowl, cowl]}\ninstead:", "smelt", "there are two of the place cowl", "another id")]
     [InlineData("answer: clear", "answer: cleer", "answer: cleer", "no answer to smell, cleer", "did you mean clear?")]
     [InlineData("{question: smell,", "{question: smells,", "question: smells", "no intake question smells", "did you mean smell?")]
     [InlineData("does: fuel-work", "does: fuelwork", "does", "no remedy that does fuelwork", "did you mean fuel-work?")]

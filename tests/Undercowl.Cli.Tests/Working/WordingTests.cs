@@ -1,0 +1,33 @@
+using Undercowl.Cli.Tests.Fixtures;
+using Xunit;
+
+namespace Undercowl.Cli.Tests.Working;
+
+public sealed class WordingTests
+{
+    [Fact]
+    public void What_is_to_be_put_back_names_cylinders_in_words()
+    {
+        using var desk = new Desk();
+        desk.Run("undercowl start visit.jsonl --layout two-stroke-3-cdi --complaint no-start").Good();
+        desk.Run("undercowl swap visit.jsonl ignition-coil cyl:2 cyl:3").Good();
+        desk.Run("undercowl set-up visit.jsonl known-good-plug@cyl:1=yes").Good();
+        var refused = desk.Run("undercowl sign-off visit.jsonl --as referred --by technician").Refused().Out.ReplaceLineEndings(" ");
+        Assert.Contains("ignition coil of cylinder 3 sits at cylinder 2", refused, StringComparison.Ordinal);
+        Assert.Contains("known-good plug fitted at cylinder 1", refused, StringComparison.Ordinal);
+        Assert.DoesNotContain("cyl:", refused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Making_safe_is_not_said_to_take_no_time()
+    {
+        using var desk = new Desk();
+        desk.Run("undercowl start visit.jsonl --layout two-stroke-3-cdi --complaint no-start").Good();
+        desk.Run("undercowl record visit.jsonl fuel-smell strong").Good();
+        Assert.Equal("make-safe", desk.Run("undercowl next visit.jsonl --top 1 --json").Json().GetProperty("proposals")[0].GetProperty("kind").GetString());
+        var next = desk.Run("undercowl next visit.jsonl --top 1").Good().Out;
+        Assert.Contains("to finish", next, StringComparison.Ordinal);
+        Assert.DoesNotContain(" 0 min", next.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.DoesNotContain("(0 min", next, StringComparison.Ordinal);
+    }
+}
