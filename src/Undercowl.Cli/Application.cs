@@ -15,10 +15,11 @@ internal static class Application
             return args.Count > 1 && args[0] == "help" ? Run([args[1], "--help"], shell) : Help.Overview(shell);
         }
 
+        var json = args.TakeWhile(a => a != "--").Contains("--json");
         // Only the command asked for is built: building all of them would cost a quarter of the time that `next` may take.
         if (AllCommands.Find(args[0]) is not { } entry)
         {
-            return Failure.Usage(shell, $"There is no command \"{args[0]}\". {Near.Mend(args[0], AllCommands.Names)}", "undercowl --help");
+            return Failure.Usage(shell, json, $"There is no command \"{args[0]}\". {Near.Mend(args[0], AllCommands.Names)}", "undercowl --help");
         }
 
         var verb = entry.Build(shell);
@@ -36,7 +37,7 @@ internal static class Application
 
         var parsed = CommandLineParser.Parse(at, rest, new ParserConfiguration { ResponseFileTokenReplacer = null });
         return at.Mistake(parsed) is { } mistake
-            ? Failure.Usage(shell, mistake, $"undercowl {at.FullName} --help")
-            : Failure.Guard(shell, () => at.Run(parsed));
+            ? Failure.Usage(shell, json, mistake, $"undercowl {at.FullName} --help")
+            : Failure.Guard(shell, json, () => at.Run(parsed));
     }
 }

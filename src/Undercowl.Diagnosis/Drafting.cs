@@ -58,7 +58,7 @@ public static class Drafting
             warnings.Add($"This is not asked of the {finding.Hand}: {spared.Replace('-', ' ')}.");
         }
 
-        return new Draft([.. before, finding], warnings);
+        return new Draft([.. before, finding], warnings) { TakenOver = TakenOver(diagnosis, check, place, setUp, said) };
     }
 
     /// <summary>The air around the engine, in the range in which spark and gauge readings can be corrected for it.</summary>
@@ -107,9 +107,27 @@ public static class Drafting
             ?? throw new DiagnosisException($"There is no remedy \"{action}\" for this engine.", Near.Mend(action, model.Remedies.Select(r => r.Id)));
         string[] places = [.. model.Parts.Where(p => p.Kind.Id == remedy.Part).Select(p => p.Place)];
         var place = at ?? (places.Length == 1 ? places[0] : throw new DiagnosisException($"\"{remedy.Name}\" can be done at several places.", $"Say where: {string.Join(", ", places)}."));
+        if (output is not null && places.Contains(place))
+        {
+            Output(model, remedy, place, output);
+        }
+
         return places.Contains(place)
             ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output }], [.. diagnosis.Interlocks.Where(i => i.Holds(remedy)).Select(Withheld)])
             : throw new DiagnosisException($"\"{remedy.Name}\" cannot be done at {place}.", Near.Mend(place, places));
+    }
+
+    /// <summary>Refuses an output that the part has not.</summary>
+    private static void Output(EngineModel model, Knowledge.Remedy remedy, string place, string output)
+    {
+        var part = model.Parts.First(p => p.Kind.Id == remedy.Part && p.Place == place);
+        string[] outputs = Exchanges.Outputs(model, part) ? [.. part.Cylinders.Select(c => c.ToString(CultureInfo.InvariantCulture))] : [];
+        if (!outputs.Contains(output))
+        {
+            throw outputs.Length == 0
+                ? new DiagnosisException($"The {part.Kind.Name} has no outputs of its own.", "Leave --output out.")
+                : new DiagnosisException($"The {part.Kind.Name} has no output \"{output}\".", $"Use one of: {string.Join(", ", outputs)}.");
+        }
     }
 
     /// <summary>A change of the engine as it stands, <c>key</c> or <c>key@place</c> to a value; a change of heat begins an occasion.</summary>
@@ -128,6 +146,23 @@ public static class Drafting
                 .. rest.Count == 0 ? (EntryBody[])[] : [new SetUpChange(rest)],
             ],
             []);
+    }
+
+    /// <summary>What the set-up holds only because the engine stands so: neither the check nor the person said it.</summary>
+    private static List<TakenState> TakenOver(JobDiagnosis diagnosis, Check check, Place place, Dictionary<string, string> setUp, SaidFinding said)
+    {
+        var model = diagnosis.Network.Model;
+        var taken = new List<TakenState>();
+        foreach (var (name, value) in diagnosis.Standing.Left.OrderBy(s => s.Key, StringComparer.Ordinal))
+        {
+            var usual = model.SetUpKey(name.Split('@')[0])!.Default;
+            if (value != usual && setUp.GetValueOrDefault(name) == value && said.SetUp?.ContainsKey(name) != true && !SetUpResolution.Brings(check, place.Text, name))
+            {
+                taken.Add(new TakenState(name, value, Words.State(model, name, value), usual));
+            }
+        }
+
+        return taken;
     }
 
     private static Place PlaceOf(EngineModel model, Check check, string? said)
@@ -294,4 +329,15 @@ public sealed record SaidFinding(string Check, string Reading, string? Place = n
 }
 
 /// <summary>Entry bodies to be recorded in this order, and what the user must be told.</summary>
-public sealed record Draft(IReadOnlyList<EntryBody> Bodies, IReadOnlyList<string> Warnings);
+public sealed record Draft(IReadOnlyList<EntryBody> Bodies, IReadOnlyList<string> Warnings)
+{
+    /// <summary>States that a reading was drafted in because the engine stands so, other than the usual ones.</summary>
+    public IReadOnlyList<TakenState> TakenOver { get; init; } = [];
+}
+
+/// <summary>A state of the engine that a reading took over from how it stands.</summary>
+/// <param name="SetUp">The key, with its place where it has one.</param>
+/// <param name="Value">The value taken over.</param>
+/// <param name="Name">The same in words.</param>
+/// <param name="Usual">The value that the key has when nothing is said.</param>
+public sealed record TakenState(string SetUp, string Value, string Name, string Usual);

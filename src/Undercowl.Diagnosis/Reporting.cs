@@ -1,6 +1,7 @@
 using System.Globalization;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.History;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
 
@@ -49,10 +50,10 @@ internal static class Reporting
     private static string Text(EngineModel model, KnowledgeBase knowledge, EntryBody body) => body switch
     {
         Opened opened => $"Opened: {knowledge.Complaints.FirstOrDefault(c => c.Id == opened.Complaint.Id)?.Name ?? opened.Complaint.Id}",
-        Finding f => $"{Check(knowledge, f)?.Name ?? f.Check}{Words.At(model, Check(knowledge, f)?.At ?? "", f.Place.Text)}: {Words.Reading(Check(knowledge, f), f.Value)}",
+        Finding f => $"{Check(knowledge, f)?.Name ?? f.Check}{Words.At(model, Check(knowledge, f)?.At ?? "", f.Place.Text)}: {Words.Reading(Check(knowledge, f), f.Value)}{TakenWith(model, Check(knowledge, f), f)}",
         Jobs.Remedy r => $"{knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Name ?? r.Action}{Words.At(model, knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Part ?? "", r.Place.Text)}",
         Swap s => $"Exchanged: {knowledge.Parts.FirstOrDefault(p => p.Id == s.Part)?.Name ?? s.Part}{Words.At(s.A.Text)} with that{Words.At(s.B.Text)}",
-        SetUpChange c => $"Engine as it stands: {string.Join(", ", c.Change.Select(p => Standing(model, p.Key, p.Value)))}",
+        SetUpChange c => $"Engine as it stands: {string.Join(", ", c.Change.Select(p => Words.State(model, p.Key, p.Value)))}",
         Intake i => knowledge.Intake.FirstOrDefault(q => q.Id == i.Question) is { } asked
             ? $"{asked.Ask} {asked.Answers.FirstOrDefault(a => a.Id == i.Answer)?.Name ?? i.Answer}"
             : $"{i.Question} {i.Answer}",
@@ -70,13 +71,14 @@ internal static class Reporting
         _ => body.Kind,
     };
 
-    /// <summary>A set-up key and its value in words, its cylinder with it.</summary>
-    private static string Standing(EngineModel model, string key, string value)
+    /// <summary>The states that a reading was taken in and that its check does not bring about, where they are not the usual ones.</summary>
+    private static string TakenWith(EngineModel model, Check? check, Finding finding)
     {
-        var at = key.IndexOf('@', StringComparison.Ordinal);
-        return model.SetUpKey(at < 0 ? key : key[..at])?.Values.FirstOrDefault(v => v.Id == value) is { } known
-            ? known.Name + (at < 0 ? "" : Words.At(key[(at + 1)..]))
-            : $"{key} {value}";
+        string[] states = [.. finding.SetUp
+            .Where(s => model.SetUpKey(s.Key.Split('@')[0]) is { } key && s.Value != key.Default && check is not null && !SetUpResolution.Brings(check, finding.Place.Text, s.Key))
+            .OrderBy(s => s.Key, StringComparer.Ordinal)
+            .Select(s => Words.State(model, s.Key, s.Value))];
+        return states.Length == 0 ? "" : $" (taken with: {string.Join(", ", states)})";
     }
 
     private static Check? Check(KnowledgeBase knowledge, Finding finding) => knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check);

@@ -39,6 +39,15 @@ internal static class Words
         };
     }
 
+    /// <summary>A set-up key and its value in words, its cylinder with it.</summary>
+    public static string State(EngineModel model, string key, string value)
+    {
+        var at = key.IndexOf('@', StringComparison.Ordinal);
+        return model.SetUpKey(at < 0 ? key : key[..at])?.Values.FirstOrDefault(v => v.Id == value) is { } known
+            ? known.Name + (at < 0 ? "" : At(key[(at + 1)..]))
+            : $"{key} {value}";
+    }
+
     public static string Reading(Check? check, Reading reading) => reading switch
     {
         ChoiceReading choice => check?.Choices.FirstOrDefault(o => o.Id == choice.Choice)?.Name ?? choice.Choice,

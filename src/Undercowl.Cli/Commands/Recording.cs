@@ -21,17 +21,22 @@ internal static class Recording
             Failure.Say(shell, warning);
         }
 
-        return Recorded(RecordedAnswer.Of(path, entries, warnings), entries);
+        return Recorded(RecordedAnswer.Of(path, entries, warnings, drafted.TakenOver), entries);
     }
 
     public static Answer Of(Shell shell, string path, Func<JobAtHand, EntryBody> body) => Of(shell, path, job => new Draft([body(job)], []));
 
     public static Answer Recorded(RecordedAnswer answer, IReadOnlyList<Entry> entries) => Answer.Of(
-        answer, TerminalJson.Default.RecordedAnswer, (_, page) =>
+        answer, TerminalJson.Default.RecordedAnswer, (said, page) =>
         {
             foreach (var entry in entries)
             {
                 page.Line($"recorded {EntryWords.Short(entry.Id)}  {EntryWords.Of(entry.Body)}");
+            }
+
+            if (said.TakenWith.Count > 0)
+            {
+                page.Item("", $"taken with: {string.Join(", ", said.TakenWith.Select(t => t.Name))} (as the engine stands; say {string.Join(' ', said.TakenWith.Select(t => $"--set-up {t.SetUp}={t.Usual}"))} if not)");
             }
         });
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Undercowl.Diagnosis;
 using Undercowl.Jobs;
 
 namespace Undercowl.Cli.Documents;
@@ -8,10 +9,11 @@ namespace Undercowl.Cli.Documents;
 /// <param name="Job">The job's file as named.</param>
 /// <param name="Entries">The entries recorded, in order.</param>
 /// <param name="Warnings">What the technician must know about it; also on the error stream.</param>
-internal sealed record RecordedAnswer(int Version, string Job, IReadOnlyList<RecordedEntry> Entries, IReadOnlyList<string> Warnings)
+/// <param name="TakenWith">Unusual states that a reading took over from how the engine stands.</param>
+internal sealed record RecordedAnswer(int Version, string Job, IReadOnlyList<RecordedEntry> Entries, IReadOnlyList<string> Warnings, IReadOnlyList<TakenState> TakenWith)
 {
-    public static RecordedAnswer Of(string job, IEnumerable<Entry> entries, IReadOnlyList<string>? warnings = null) =>
-        new(1, job, [.. entries.Select(RecordedEntry.Of)], warnings ?? []);
+    public static RecordedAnswer Of(string job, IEnumerable<Entry> entries, IReadOnlyList<string>? warnings = null, IReadOnlyList<TakenState>? takenWith = null) =>
+        new(1, job, [.. entries.Select(RecordedEntry.Of)], warnings ?? [], takenWith ?? []);
 }
 
 /// <summary>One entry as recorded: its id, its kind, and its body as docs/job-format.md has it.</summary>

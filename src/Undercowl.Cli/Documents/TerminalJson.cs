@@ -5,6 +5,7 @@ namespace Undercowl.Cli.Documents;
 /// <summary>The terminal's own documents as JSON; those of the diagnosis are the diagnosis's.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(RecordedAnswer))]
+[JsonSerializable(typeof(RefusedAnswer))]
 [JsonSerializable(typeof(WithdrawnAnswer))]
 [JsonSerializable(typeof(LayoutsAnswer))]
 [JsonSerializable(typeof(ChecksAnswer))]

@@ -22,7 +22,7 @@ internal static class SetUpResolution
 
         foreach (var (key, value) in check.SetUp)
         {
-            setUp[key.EndsWith(Here, StringComparison.Ordinal) ? key[..^Here.Length] + "@" + place : key] = value;
+            setUp[There(key, place)] = value;
         }
 
         foreach (var setting in check.Settings)
@@ -40,6 +40,11 @@ internal static class SetUpResolution
 
         return setUp;
     }
+
+    /// <summary>True when the check itself brings the state about.</summary>
+    public static bool Brings(Check check, string place, string name) => check.SetUp.Keys.Any(key => There(key, place) == name);
+
+    private static string There(string key, string place) => key.EndsWith(Here, StringComparison.Ordinal) ? key[..^Here.Length] + "@" + place : key;
 
     private static string Said(EngineModel model, Check check, string name, string text, StandingEngine standing)
     {

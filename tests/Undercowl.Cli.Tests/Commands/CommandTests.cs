@@ -39,6 +39,25 @@ public sealed class CommandTests(Templates templates) : IClassFixture<Templates>
         Assert.Contains(mend, ran.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("   at Undercowl", ran.Error, StringComparison.Ordinal);
         Assert.Equal(before, Jobs(terminal));
+
+        // For programs the same stands in a document, the command's own or that of a refusal.
+        string[] words = Cases.Words(line);
+        var dashes = Array.IndexOf(words, "--");
+        var told = terminal.Run(dashes < 0 ? [.. words, "--json"] : [.. words[..dashes], "--json", .. words[dashes..]]);
+        Assert.Equal(code, told.Code);
+        var document = Assert.Single(told.JsonLines());
+        if (document.TryGetProperty("refused", out var message))
+        {
+            Assert.True(Shapes.IsValid("Refused", document), $"no Refused: {document}");
+            Assert.Contains(what, message.GetString(), StringComparison.Ordinal);
+            Assert.Equal(code, document.GetProperty("exit").GetInt32());
+        }
+        else
+        {
+            Assert.True(Shapes.OnPage()[words[0]].Any(name => Shapes.IsValid(name, document)), $"no document of {words[0]}: {document}");
+        }
+
+        Assert.Equal(before, Jobs(terminal));
     }
 
     [Fact]

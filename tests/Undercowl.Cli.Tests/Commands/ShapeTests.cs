@@ -24,7 +24,7 @@ public sealed class ShapeTests(Templates templates) : IClassFixture<Templates>
                 ("Next", "next mixed.jsonl --top 40"), ("Next", "next visit.jsonl"), ("Belief", "belief mixed.jsonl"), ("Belief", "belief odds.jsonl"), ("Why", "why mixed.jsonl lanyard-switch@side:boat.clip=off"),
                 ("Network", "network mixed.jsonl --format uai"), ("Merged", "merge visit.jsonl copy.jsonl"), ("Safety", "ventilate visit.jsonl --clear cowl"),
                 ("SignedOff", "sign-off mixed.jsonl --as referred --by technician"),
-                ("Recorded", "record visit.jsonl spark-to-ground --at cyl:1 never"), ("Report", "report mixed.jsonl"),
+                ("Recorded", "record visit.jsonl spark-to-ground --at cyl:1 never"), ("Recorded", "record mixed.jsonl battery-rest-volts 12.4V"), ("Refused", "belief nowhere.jsonl"), ("Report", "report mixed.jsonl"),
                 ("Knowledge", "knowledge check bad-knowledge"), ("Knowledge", "knowledge check good-knowledge"),
             ])
         {
