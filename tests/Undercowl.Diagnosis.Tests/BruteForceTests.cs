@@ -65,6 +65,10 @@ public sealed class BruteForceTests(ITestOutputHelper output)
             Count("part replaced", deeds.Any(r => r.Replaces));
             Count("part mended", deeds.Any(r => !r.Replaces));
             Count("new occasion", bodies.OfType<Occasion>().Any());
+            Count("output mended", bodies.OfType<Remedy>().Any(r => r.Output is not null));
+            Count("finding taken back", diagnosis.Projection.Withdrawn.Any(w => w.Entry.Body is Finding));
+            Count("deed taken back", diagnosis.Projection.Withdrawn.Any(w => w.Entry.Body is Swap or Remedy or Occasion));
+            Count("withdrawal taken back", diagnosis.Projection.Withdrawn.Any(w => w.Entry.Body is Withdrawn));
             Count("number", findings.Any(f => f.Value is NumberReading));
             Count("count", findings.Any(f => f.Value is CountReading));
             Count("over range", findings.Any(f => f.Value is OpenReading));
@@ -88,6 +92,6 @@ public sealed class BruteForceTests(ITestOutputHelper output)
         var random = new Random(seed);
         var bodies = jobs.Mixed(random);
         var workbench = new Workbench(jobs.Narrowed(bodies, random), Hash);
-        return (workbench, jobs.Written(workbench, bodies, seed));
+        return (workbench, jobs.Written(workbench, bodies, seed, random));
     }
 }

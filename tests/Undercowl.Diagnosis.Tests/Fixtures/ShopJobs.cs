@@ -39,13 +39,15 @@ internal sealed class ShopJobs
 
     /// <summary>
     /// Five to eight deeds and findings in their order, one device. About half are about one part; some readings are taken again.
+    /// Where that part has outputs, one of them is mended besides.
     /// </summary>
     public List<EntryBody> Mixed(Random random)
     {
         var bodies = new List<EntryBody>();
         var heat = "cold";
         string[] handled = [.. _swaps.Select(s => s.Part), .. _remedies.Select(r => r.Remedy.Part)];
-        var about = handled[random.Next(handled.Length)];
+        string[] withOutputs = [.. _remedies.Where(r => Outputs(r.Remedy.Part, r.Place).Any()).Select(r => r.Remedy.Part).Distinct()];
+        var about = withOutputs.Length > 0 && random.Next(3) == 0 ? withOutputs[random.Next(withOutputs.Length)] : handled[random.Next(handled.Length)];
         for (var i = 5 + random.Next(4); i > 0; i--)
         {
             var part = random.Next(2) == 0 ? about : null;
@@ -53,6 +55,13 @@ internal sealed class ShopJobs
                 random.Next(10) < 3 ? Deed(random, ref heat, part)
                 : random.Next(3) == 0 && bodies.OfType<Finding>().LastOrDefault() is { } before ? Again(random, before, heat)
                 : Found(random, heat, part));
+        }
+
+        if (withOutputs.Contains(about))
+        {
+            (Knowledge.Remedy Remedy, string Place)[] remedies = [.. _remedies.Where(r => r.Remedy.Part == about)];
+            var (remedy, place) = remedies[random.Next(remedies.Length)];
+            bodies.Insert(random.Next(bodies.Count), OfOneOutput(random, remedy, place));
         }
 
         return bodies;
@@ -72,7 +81,7 @@ internal sealed class ShopJobs
                 return swaps[random.Next(swaps.Length)];
             case < 2 when remedies.Length > 0:
                 var (remedy, place) = remedies[random.Next(remedies.Length)];
-                return new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place));
+                return Outputs(remedy.Part, place).Any() && random.Next(2) == 0 ? OfOneOutput(random, remedy, place) : new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place));
             default:
                 heat = random.Next(2) == 0 ? "hot" : "cold";
                 var handled = _parts[random.Next(_parts.Count)];
@@ -112,13 +121,21 @@ internal sealed class ShopJobs
     }
 
     /// <summary>The layout's job with these entries, one after the other.</summary>
-    public Job Written(Workbench workbench, IEnumerable<EntryBody> bodies, int seed)
+    /// <param name="workbench">Gives the opening.</param>
+    /// <param name="bodies">The entries.</param>
+    /// <param name="seed">Of the ids, and of which complaint it is.</param>
+    /// <param name="takingBack">When given: some entries are taken back as the job goes on, and a few withdrawals too.</param>
+    public Job Written(Workbench workbench, IEnumerable<EntryBody> bodies, int seed, Random? takingBack = null)
     {
         var writer = Story.Writer("dock", seed);
         var job = Job.Empty.With(writer.Next(Job.Empty, workbench.Opening(_layout.Id, _complaints[seed % _complaints.Length].Id)));
         foreach (var body in bodies)
         {
             job = job.With(writer.Next(job, body));
+            while (takingBack?.Next(4) == 0)
+            {
+                job = job.With(writer.Next(job, new Withdrawn(job.Entries[1 + takingBack.Next(job.Count - 1)].Id, "a slip")));
+            }
         }
 
         return job;
@@ -252,6 +269,16 @@ internal sealed class ShopJobs
         var outputs = kind.Aspects.Any(a => a.PerCylinder && a.Only.Holds(_layout));
         return places.Length > 1 ? places.Zip(places.Skip(1), (a, b) => new Swap(kind.Id, Place.Parse(a), Place.Parse(b)))
             : places.Length == 1 && outputs ? [new Swap(kind.Id, Place.Parse("cyl:1"), Place.Parse("cyl:2"))] : [];
+    }
+
+    /// <summary>The cylinders that a part has an output for each of, if it has.</summary>
+    private IEnumerable<int> Outputs(string kind, string place) => _parts.First(p => p.Kind == kind && p.Place == place) is var part
+        && Aspects(kind).Any(a => a.PerCylinder) && part.Cylinders.Count > 1 ? part.Cylinders : [];
+
+    private Jobs.Remedy OfOneOutput(Random random, Knowledge.Remedy remedy, string place)
+    {
+        int[] outputs = [.. Outputs(remedy.Part, place)];
+        return new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = outputs[random.Next(outputs.Length)].ToString(CultureInfo.InvariantCulture) };
     }
 
     private string[] Places(string kind) => [.. _parts.Where(p => p.Kind == kind).Select(p => p.Place)];

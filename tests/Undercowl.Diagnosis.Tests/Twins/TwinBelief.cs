@@ -27,8 +27,8 @@ internal static class TwinBelief
         var world = new Choosing();
         var twin = new TwinJob(workbench.Knowledge, diagnosis.Layout, world, job);
         var alike = new Alike(knowledge, diagnosis.Layout, job);
-        var groups = Groups(diagnosis, alike, job);
-        var reached = Reached(knowledge, alike, twin, job);
+        var groups = Groups(diagnosis, alike);
+        var reached = Reached(knowledge, alike, twin);
         double[][] asFound = [.. twin.Engine.Aspects.Select(a => new double[a.Chances.Length])];
         double[][] now = [.. asFound.Select(a => new double[a.Length])];
         var total = 0.0;
@@ -81,10 +81,10 @@ internal static class TwinBelief
     /// Readings that err together: one check at one place with one tool by one hand (who tells what another saw is another), of
     /// copies that are the same function of the same causes. Each group by one of its findings, with its likelihood; those that say nothing are left out.
     /// </summary>
-    private static List<(Entry First, double[] Likelihood)> Groups(JobDiagnosis diagnosis, Alike alike, Job job)
+    private static List<(Entry First, double[] Likelihood)> Groups(JobDiagnosis diagnosis, Alike alike)
     {
         var found = new List<(Entry, double[])>();
-        foreach (var same in job.Entries
+        foreach (var same in alike.Job.Entries
             .Where(e => e.Body is Finding && alike.Job.Read(e) is not null)
             .GroupBy(e => ((Finding)e.Body) is var f ? (f.Check, f.Place, f.Output, f.Tool, f.Hand, f.Hearsay) : default))
         {
@@ -105,10 +105,10 @@ internal static class TwinBelief
     }
 
     /// <summary>What was reached, once for each copy of the quantity that might have forbidden it; of several set-ups what asks most.</summary>
-    private static List<(Reads Reads, double[] PerLevel)> Reached(KnowledgeBase knowledge, Alike alike, TwinJob twin, Job job)
+    private static List<(Reads Reads, double[] PerLevel)> Reached(KnowledgeBase knowledge, Alike alike, TwinJob twin)
     {
         var all = new List<(Entry Finding, string Quantity, double[] PerLevel)>();
-        foreach (var entry in job.Entries)
+        foreach (var entry in twin.Entries)
         {
             if (entry.Body is not Finding { Value: not NotDoneReading } finding || alike.Job.Read(entry) is null)
             {

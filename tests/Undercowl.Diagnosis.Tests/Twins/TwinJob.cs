@@ -17,7 +17,8 @@ internal sealed class TwinJob
         (_knowledge, _layout, _world) = (knowledge, layout, world);
         Engine = new TwinEngine(knowledge, layout, world);
         Now = TwinState.AsItCameIn;
-        foreach (var entry in job.Entries)
+        Entries = [.. Standing(job)];
+        foreach (var entry in Entries)
         {
             Now = Engine.After(Now, entry);
             switch (entry.Body)
@@ -39,6 +40,9 @@ internal sealed class TwinJob
 
     public TwinState Now { get; }
 
+    /// <summary>The entries that were not taken back, in order.</summary>
+    public IReadOnlyList<Entry> Entries { get; }
+
     /// <summary>What was complained of: how bad it is, and the chance of such a complaint by level.</summary>
     public List<(Func<int> Level, double[] PerLevel)> Complaints { get; } = [];
 
@@ -54,6 +58,21 @@ internal sealed class TwinJob
     /// <summary>Whether the finding's tool reads as if all were lost: it does so for every reading taken with it.</summary>
     public bool Fooled(Entry finding) =>
         Erring(finding) is { } tool && ToolCondition(tool, tool.Aspects[0]) is > 0 and var c && tool.Aspects[0].Conditions[c - 1].ReadsAsWorst;
+
+    /// <summary>From the last entry to the first: an entry is out when a withdrawal that is not out itself names it.</summary>
+    private static IEnumerable<Entry> Standing(Job job)
+    {
+        var takenBack = new HashSet<EntryId>();
+        foreach (var entry in job.Entries.Reverse())
+        {
+            if (entry.Body is Withdrawn withdrawn && !takenBack.Contains(entry.Id))
+            {
+                takenBack.Add(withdrawn.Entry);
+            }
+        }
+
+        return job.Entries.Where(e => !takenBack.Contains(e.Id));
+    }
 
     private Check Check(Finding finding) => _knowledge.Checks.First(c => c.Id == finding.Check);
 
