@@ -80,7 +80,7 @@ public static class Drafting
         {
             throw new DiagnosisException(
                 kind.Swappable ? $"There is one {kind.Name} on this engine, and nothing to exchange it with." : $"Parts of the kind {kind.Name} are not exchanged for a test.",
-                $"These are: {string.Join(", ", Exchanges.Kinds(model).Select(k => k.Id))}.");
+                $"These can be exchanged: {string.Join(", ", Exchanges.Kinds(model).Select(k => k.Id))}.");
         }
 
         foreach (var place in (ReadOnlySpan<string>)[a, b])

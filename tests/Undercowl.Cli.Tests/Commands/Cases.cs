@@ -84,7 +84,7 @@ internal static class Cases
         { "belief visit.jsonl --tpo 3", 2, "\"--tpo\"", "--top" },
         { $"why visit.jsonl {Cause}f", 1, "There is no cause", Cause },
         { "swap visit.jsonl ignition-coil cyl:2 cyl:7", 1, "There is no ignition coil at cyl:7", "cyl:" },
-        { "swap visit.jsonl charge-coil cyl:1 cyl:2", 1, "There is one charge coil on this engine", "These are: trigger, control-unit" },
+        { "swap visit.jsonl charge-coil cyl:1 cyl:2", 1, "There is one charge coil on this engine", "These can be exchanged: trigger, control-unit" },
         { "swap visit.jsonl ignition-coil cyl:1 cyl:1", 1, "cannot be exchanged with itself", "cyl:1, cyl:2, cyl:3" },
         { "remedy visit.jsonl replace-plug", 1, "can be done at several places", "cyl:1, cyl:2, cyl:3" },
         { "remedy visit.jsonl replace-control-unit --output 4", 1, "The control unit has no output \"4\".", "1, 2, 3" },

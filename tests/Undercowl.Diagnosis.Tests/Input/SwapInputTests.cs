@@ -28,7 +28,7 @@ public sealed class SwapInputTests
     {
         var refused = Assert.Throws<DiagnosisException>(() => Shop.Story("two-stroke-3-cdi", "no-start").Swap("charge-coil", "cyl:1", "cyl:2"));
         Assert.Contains("There is one charge coil on this engine", refused.Message, StringComparison.Ordinal);
-        var named = refused.Message[refused.Message.IndexOf("These are:", StringComparison.Ordinal)..];
+        var named = refused.Message[refused.Message.IndexOf("These can be exchanged:", StringComparison.Ordinal)..];
         Assert.Contains("ignition-coil", named, StringComparison.Ordinal);
         Assert.Contains("control-unit", named, StringComparison.Ordinal);
         Assert.DoesNotContain("charge-coil", named, StringComparison.Ordinal);
