@@ -45,7 +45,11 @@ public sealed class Circuit
         foreach (var leaf in Leaves)
             tables.Attach(leaf.Table);
         if (sweep)
-            LogLost = new SweepPlan(tables, Leaves, Relevant.States, evidence, Tape, _likelihoods, options).Run();
+        {
+            var plan = new SweepPlan(tables, Leaves, Relevant.States, evidence, Tape, _likelihoods, options);
+            plan.Run();
+            (LogLost, LogShed) = (plan.LogLost, plan.LogShed);
+        }
         else if (options.Order == EliminationOrder.Causal)
             new CausalPlan(tables, Leaves).Run();
         else
@@ -71,6 +75,9 @@ public sealed class Circuit
 
     /// <summary>Logarithm of the most that was left out of the evidence's probability; minus infinity when it is exact.</summary>
     internal double LogLost { get; } = double.NegativeInfinity;
+
+    /// <summary>Logarithm of what was left out as it stood then, before the findings that were still to come.</summary>
+    internal double LogShed { get; } = double.NegativeInfinity;
 
     /// <summary>All rows of all tables, given and made.</summary>
     public int Rows => Tape.Rows;

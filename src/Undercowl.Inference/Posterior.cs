@@ -54,8 +54,11 @@ public sealed class Posterior
     /// <summary>How many joint assignments of those it looked at and found possible.</summary>
     public int Covered => _bounded?.Covered ?? 0;
 
-    /// <summary>What the bound is made of; null when exact.</summary>
+    /// <summary>What the bound of a bounded sum is made of; null when the sum was exact or stage by stage.</summary>
     public BoundTerms? Terms => _bounded is null ? null : new(_bounded.Omitted, _bounded.LogLargest, _bounded.LogEvidence);
+
+    /// <summary>What the bound of a sum stage by stage is made of; null when nothing was left out, and of a bounded sum.</summary>
+    public SweptTerms? Swept => _circuit is null || double.IsNegativeInfinity(_circuit.LogLost) ? null : new(_circuit.LogShed, _circuit.LogLost, LogEvidence);
 
     /// <summary>True when the error bound is large enough to tell the reader: above one in a million.</summary>
     public bool Approximate => ErrorBound > 1e-6;

@@ -30,7 +30,6 @@ internal sealed class SweepPlan
     private readonly int[] _blockOf;
     private readonly int[] _blockOfLeaf;
     private readonly int[] _exponents;
-    private double _logLost = double.NegativeInfinity;
 
     public SweepPlan(TableSet tables, IReadOnlyList<Leaf> leaves, int[] states, Evidence evidence, Tape tape, Likelihoods likelihoods, EliminationOptions options)
     {
@@ -47,8 +46,13 @@ internal sealed class SweepPlan
         _prospects = new Prospects(evidence, leaves, states, _gathers);
     }
 
-    /// <summary>Returns the logarithm of the most that the rows shed can have weighed; minus infinity when none was.</summary>
-    public double Run()
+    /// <summary>Logarithm of the most that the rows shed can have weighed, R above; minus infinity when none was.</summary>
+    public double LogLost { get; private set; } = double.NegativeInfinity;
+
+    /// <summary>Logarithm of what the rows shed weighed at the time, F above, without the findings that were to come.</summary>
+    public double LogShed { get; private set; } = double.NegativeInfinity;
+
+    public void Run()
     {
         Table? front = null;
         for (var block = 0; block <= _blockOfLeaf.Max() && !_tables.Empty; block++)
@@ -79,8 +83,6 @@ internal sealed class SweepPlan
             if (front is not null && !_tables.Empty)
                 front = Shed(front, block);
         }
-
-        return _logLost;
     }
 
     /// <summary>Null when nothing is open any more: what is left is a number.</summary>
@@ -94,7 +96,8 @@ internal sealed class SweepPlan
     {
         _values.Evaluate();
         // A row that lies below the range of a double is not nothing.
-        var weights = Array.ConvertAll(_values.Of(front).ToArray(), v => Math.Log(Math.Max(v, double.Epsilon)));
+        var soFar = Array.ConvertAll(_values.Of(front).ToArray(), v => Math.Log(Math.Max(v, double.Epsilon)));
+        var weights = (double[])soFar.Clone();
         var logMost = 0.0;
         for (var i = 0; i < _leaves.Count; i++)
         {
@@ -110,13 +113,19 @@ internal sealed class SweepPlan
         var total = double.NegativeInfinity;
         for (var i = order.Length - 1; i >= 0; i--)
             total = Add(total, weights[order[i]]);
-        var lost = double.NegativeInfinity;
+        double lost = double.NegativeInfinity, shed = lost;
         var keep = order.Length;
         while (keep > 1 && (keep > _beam || weights[order[keep - 1]] < LogTrifle + total))
+        {
             lost = Add(lost, weights[order[--keep]]);
+            shed = Add(shed, soFar[order[keep]]);
+        }
+
         if (keep == order.Length)
             return front;
-        _logLost = Add(_logLost, lost + Exponent(block) * Math.Log(2) + LogScalars() + logMost);
+        var scale = Exponent(block) * Math.Log(2) + LogScalars();
+        LogLost = Add(LogLost, lost + scale + logMost);
+        LogShed = Add(LogShed, shed + scale);
         var kept = order[..keep];
         Array.Sort(kept);
         return _tables.Keep(front, kept);
@@ -226,3 +235,9 @@ internal sealed class SweepPlan
         }
     }
 }
+
+/// <summary>
+/// What the error bound of a sum stage by stage was made of, as logarithms: what was left out as it stood then; that times the
+/// most the findings still to come can make of it (R); and the probability of the evidence that was kept (Z).
+/// </summary>
+public sealed record SweptTerms(double LogShed, double LogLost, double LogCovered);
