@@ -74,7 +74,8 @@ public sealed class Posterior
 
     /// <summary>
     /// Probability of each state of the node given the evidence. Free for nodes that were wanted or lead to evidence; for
-    /// another node the first call costs an elimination, which must fit in the row budget.
+    /// another node the first call costs an elimination, which must fit in the row budget. After a sum stage by stage that left
+    /// something out there is no such second call: a node that was not wanted raises the evidence fault.
     /// </summary>
     public ReadOnlySpan<double> Marginal(int node)
     {
@@ -86,6 +87,8 @@ public sealed class Posterior
         if (Evidence.Forced(node) >= 0 || Network.Parents(node).IsEmpty)
             return _later[node] = Unmoved(node);
         var options = _options with { Wanted = [node], AllowBounded = false };
+        if (_circuit is not null && !double.IsNegativeInfinity(_circuit.LogLost))
+            throw new InferenceException(InferenceFault.Evidence, $"Node '{Network.Name(node)}' was not asked for when the sum was made stage by stage, which cannot be added to; name it in EliminationOptions.Wanted.");
         if (_circuit is not null)
             Circuit.CompileOnce(Evidence, options, node).TryMarginal(node, out marginal);
         else

@@ -145,6 +145,29 @@ public sealed class SweptSumTests
     }
 
     [Fact]
+    public void A_node_that_was_not_asked_for_is_refused_by_its_name_and_not_for_want_of_rows()
+    {
+        var refused = 0;
+        for (var seed = 0; seed < 100; seed++)
+        {
+            var (evidence, stages) = Lanes(seed);
+            if (!Elimination.TrySwept(evidence, new EliminationOptions { Stages = stages, Beam = 4, RowBudget = 100_000 }, out var swept) || swept.Swept is null)
+                continue;
+            // Nothing follows from the last fold's reading, so it is left out unless it was seen or asked for.
+            var seen = Enumerable.Range(0, evidence.Network.Count).Where(v => evidence.Network.Name(v).StartsWith("seen", StringComparison.Ordinal)).ToList();
+            foreach (var v in seen.Where(v => Enumerable.Range(0, evidence.Count).All(f => evidence.Label(f) != evidence.Network.Name(v))))
+            {
+                var fault = Assert.Throws<InferenceException>(() => swept.Marginal(v).Length);
+                Assert.Equal(InferenceFault.Evidence, fault.Fault);
+                Assert.Contains(evidence.Network.Name(v), fault.Message, StringComparison.Ordinal);
+                refused++;
+            }
+        }
+
+        Assert.True(refused > 20, $"{refused} refused");
+    }
+
+    [Fact]
     public void Draws_from_it_follow_its_marginals()
     {
         // The first case in which something worth mentioning was left out.
