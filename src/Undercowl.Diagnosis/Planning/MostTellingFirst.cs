@@ -6,10 +6,10 @@ namespace Undercowl.Diagnosis.Planning;
 internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, Effort effort)
 {
     /// <summary>Expected costs within this ratio of one another are equal for all that the draws can tell. Estimate.</summary>
-    private const double SameCost = 1.01;
+    private const double SameCost = 1.004;
 
     /// <summary>A check that tells at least this part of what another tells is as good. Estimate.</summary>
-    private const double AsTelling = 0.97;
+    private const double AsTelling = 0.93;
 
     /// <summary>A check that tells fewer bits than this of what must be mended does not go before a remedy as good. Estimate.</summary>
     private const double WorthAsking = 0.15;

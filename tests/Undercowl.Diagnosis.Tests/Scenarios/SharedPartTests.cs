@@ -27,7 +27,8 @@ public sealed class SharedPartTests
     {
         var story = Dead("two-stroke-6-banks", [3, 4]);
         Verdict.Is(story, "output-connector@group:3+4.*");
-        story.ProposesSoon("spark-wiggle", "group-connector-look", "clean-group-connector");
+        Assert.All(story.Next(3), p => Assert.Contains(p.Place, (string[])["cyl:3", "cyl:4", "group:3+4"]));
+        story.Proposes(6, p => p.Id is "spark-wiggle" or "group-connector-look" or "clean-group-connector", "the connector handled, looked at or cleaned");
     }
 
     [Fact]
