@@ -265,6 +265,11 @@ public static class Drafting
                 return new OpenReading();
             }
 
+            if (double.TryParse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture, out var bare) && bare != 0 && Units.Like(form.Unit).Count() > 1)
+            {
+                throw new DiagnosisException($"{trimmed} has no unit.", $"Say it with one of {string.Join(", ", Units.Like(form.Unit))}, as {trimmed}{form.Unit}.");
+            }
+
             var number = Measurement.TryParse(trimmed, form.Unit) is { } measured && Units.Convert((double)measured.Value.Value, measured.Unit, form.Unit) is { } value
                 ? (Measured: measured, Value: value)
                 : throw new DiagnosisException(

@@ -70,7 +70,7 @@ internal static class VentilateCommand
 
             foreach (var interlock in said.Interlocks)
             {
-                page.Item(interlock.Clear ? "clear     " : "NOT CLEAR ", interlock.Clear ? interlock.Name : interlock.Reason);
+                page.Item(!interlock.Clear ? "NOT CLEAR " : interlock.Known ? "clear     " : "no word   ", interlock.Clear ? interlock.Known ? interlock.Name : $"{interlock.Name}: nothing recorded" : interlock.Reason);
                 if (interlock.Enough.Count > 0)
                 {
                     page.Item("            ", $"One is enough: {string.Join(", or ", [.. interlock.Enough.Select(e => $"record {e}"), .. Smell(interlock), "all that follow"])}.");

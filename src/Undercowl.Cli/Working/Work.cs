@@ -152,7 +152,7 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
                 MakeSafe(step, answer);
                 break;
             case "restore":
-                Record(answer, word == "done" ? Restoring.Draft(job.Diagnosis, null) : throw new Refusal($"\"{answer}\" does not say that it is back.", "Type done when all of it is put back."));
+                Record(answer, word == "done" ? Restoring.Draft(job.Diagnosis, Restoring.All) : throw new Refusal($"\"{answer}\" does not say that it is back.", "Type done when all of it is put back."));
                 break;
             case "refer":
                 End(answer, word == "refer" && rest.Length > 0 ? JobOutcome.Referred : throw new Refusal("Handing the job on ends it.", "Type refer and who signs, or skip, or other."), rest);

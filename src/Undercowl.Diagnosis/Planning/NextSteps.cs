@@ -65,8 +65,8 @@ internal sealed class NextSteps
         List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];
         var ranking = new Planner(new PlannerOptions { Foresight = true }).Rank(Problem(all));
         var proposals = new List<ProposedStep>();
-        // A danger that was found goes before everything else, whatever the steps that wait for it are worth.
-        if (_interlocks.FirstOrDefault(i => !i.Clear && i.Known && !_actions.Any(a => a.By is null && i.Holds(a.Remedy.Hazards)) && (_candidates.Withheld.Any(w => w.By == i) || _actions.Any(a => a.By == i))) is { } danger)
+        // Dangers that were found go before everything else, whatever the steps that wait for them are worth.
+        foreach (var danger in _interlocks.Where(i => !i.Clear && i.Known && WaitedFor(i) && !_actions.Any(a => a.By is null && i.Holds(a.Remedy.Hazards))))
         {
             proposals.Add(_words.MakeSafe(danger, ranking.Proposals.Count > 0 ? ranking.Proposals[0].ExpectedCostToFinish : 0));
         }
@@ -106,6 +106,10 @@ internal sealed class NextSteps
             [.. _standing.Restore.Select(r => new RestoreAnswer(r.Key, r.What, r.How))],
             _costs.Currency);
     }
+
+    private bool WaitedFor(InterlockStatus interlock) =>
+        _candidates.Withheld.Any(w => interlock.Holds(Candidates.Hazards(_network.Model, w.Candidate.Check, w.Candidate.SetUp)))
+        || _actions.Any(a => interlock.Holds(a.Remedy.Hazards));
 
     private InterlockStatus? Holding(Proposal proposal, int open, List<(Candidate Candidate, InterlockStatus By)> held) => proposal.Step.Kind switch
     {

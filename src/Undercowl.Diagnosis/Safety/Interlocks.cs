@@ -12,7 +12,7 @@ internal static class Interlocks
 
     private static InterlockStatus Follow(Knowledge.Interlock rule, KnowledgeBase knowledge, Projection projection)
     {
-        var (clear, known, opened) = (!rule.UntilKnown, !rule.UntilKnown, false);
+        var (clear, known, opened) = (!rule.UntilKnown, false, false);
         var met = new HashSet<string>();
         var smelt = new HashSet<string>();
         var setUp = new Dictionary<string, string>();

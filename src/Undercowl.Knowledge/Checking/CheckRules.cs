@@ -22,6 +22,7 @@ internal static class CheckRules
 
             SetUpRules.BroughtAbout(inspection, check.SetUp, path.Member("set-up"));
             inspection.CautionsExist(check.Cautions, path);
+            inspection.HazardsCarried(check.Cautions, check.Hazards, path);
             for (var j = 0; j < check.Tools.Count; j++)
             {
                 inspection.Find(inspection.Tools, check.Tools[j], path.Member("tools").Entry(j));

@@ -105,6 +105,18 @@ internal sealed partial class Inspection(KnowledgeBase knowledge, IReadOnlySet<s
         }
     }
 
+    /// <summary>Reports cautions whose danger the step itself does not carry: no interlock would withhold it.</summary>
+    public void HazardsCarried(IReadOnlyList<string> cautions, IReadOnlyList<string> hazards, string path)
+    {
+        for (var i = 0; i < cautions.Count; i++)
+        {
+            if (Cautions[cautions[i]]?.Hazard is { } hazard && !hazards.Contains(hazard))
+            {
+                Report(path.Member("cautions").Entry(i), $"{cautions[i]} warns of {hazard}, which is not among the hazards", $"add {hazard} to hazards, so that an interlock can withhold it");
+            }
+        }
+    }
+
     /// <summary>Reports ids that are no ids or are there twice. <paramref name="word"/> says of what.</summary>
     public void Ids(string word, IEnumerable<string> ids, string path, string? member = "id")
     {

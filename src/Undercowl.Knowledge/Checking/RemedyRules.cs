@@ -13,6 +13,7 @@ internal static class RemedyRules
             var path = inspection.Remedies.Path(i);
             inspection.Source(remedy.Source, path);
             inspection.CautionsExist(remedy.Cautions, path);
+            inspection.HazardsCarried(remedy.Cautions, remedy.Hazards, path);
             inspection.AtLeast(1, remedy.Revision, path.Member("revision"));
             inspection.AtLeast(0, remedy.Minutes, path.Member("minutes"));
             inspection.AtLeast(0, remedy.Parts, path.Member("parts"));

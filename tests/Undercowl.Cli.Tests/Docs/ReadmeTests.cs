@@ -17,7 +17,7 @@ public sealed class ReadmeTests
         ("record", ["spark-to-ground at cyl:2: never"]),
         ("record", ["spark-to-ground at cyl:3: 0 of 3"]),
         ("belief", ["as found", "prior", "%"]),
-        ("next", ["Record it, for example:", "Why:"]),
+        ("next", ["Spark to ground with the stop wire off", "spark-stop-wire-off --at cyl:1", "Why:"]),
         ("report", ["JOB RECORD", "Cranks but will not start", "0 of 3", "prevail"]),
     ];
 

@@ -41,7 +41,7 @@ public sealed class TakenOverTests
     public void On_an_engine_as_usual_nothing_is_said()
     {
         using var desk = PlugsOut();
-        desk.Run("undercowl restore visit.jsonl").Good();
+        desk.Run("undercowl restore visit.jsonl all").Good();
         Assert.DoesNotContain("taken with", desk.Run("undercowl record visit.jsonl cranking-rpm 250rpm").Good().Out, StringComparison.Ordinal);
         Assert.DoesNotContain("250 rpm (taken with", desk.Run("undercowl report visit.jsonl").Good().Out, StringComparison.Ordinal);
     }

@@ -176,4 +176,29 @@ public sealed class SafetyTests
         Assert.Contains(next.Withheld, w => w.Id == "cranking-rpm");
         Assert.Contains(next.Withheld, w => w.Id == "battery-cranking-volts");
     }
+
+    [Theory]
+    [InlineData("two-stroke-3-cdi")]
+    [InlineData("four-stroke-4-inductive")]
+    public void In_a_strong_smell_no_battery_clamp_is_touched_either(string layout)
+    {
+        var story = new Story(Shop.Workbench, layout, "no-start").Find("fuel-smell", "strong");
+        string[] warnOfSparks = [.. Shop.Knowledge.Cautions.Where(c => c.Hazard is not null).Select(c => c.Id)];
+        Assert.NotEmpty(warnOfSparks);
+        var proposed = story.Next(200);
+        Assert.DoesNotContain(proposed, p => p.Cautions.Any(c => warnOfSparks.Contains(c.Id)));
+        Assert.DoesNotContain(proposed, p => p.Id is "terminals-look" or "unit-ground-drop" or "key-switch-run" or "lanyard-switch-test" or "main-plug-stop-pin" or "battery-rest-volts");
+        Assert.Contains(story.Diagnosis.Next(1).Withheld, w => w.Id == "terminals-look");
+    }
+
+    [Fact]
+    public void With_the_timing_belt_broken_it_is_not_even_turned_by_hand_and_each_danger_found_is_told_first()
+    {
+        var story = Shop.Story("four-stroke-4-inductive", "no-crank").Find("timing-belt-look", "broken").Find("turn-by-hand", "locked");
+        Assert.Contains(story.Warnings, w => w.Contains("Valves and pistons may meet", StringComparison.Ordinal));
+        var steps = story.Next(6);
+        Assert.Equal(["engine-locked", "timing-belt-failed"], steps.Take(2).Select(p => p.Id).Order());
+        Assert.All(steps.Take(2), p => Assert.Equal("make-safe", p.Kind));
+        Assert.DoesNotContain(story.Next(200), p => p.Id is "turn-by-hand" or "drain-cylinder");
+    }
 }

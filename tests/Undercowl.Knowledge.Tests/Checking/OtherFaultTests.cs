@@ -77,4 +77,16 @@ public sealed class OtherFaultTests
     [InlineData("aliases.yaml", "kilovolts: kv", "runs: kv", "runs", "runs is renamed, but is still in use", "never reused")]
     public void Sources_specs_costs_and_aliases_that_are_wrong_are_told(string file, string old, string changed, string line, string message, string mend) =>
         SmallKnowledge.Break(file, old, changed, line, message, mend);
+
+    [Fact]
+    public void A_caution_that_names_a_hazard_wants_it_among_the_hazards_of_whatever_shows_it()
+    {
+        using var small = new SmallKnowledge();
+        small.Change("cautions/keep-clear.yaml", "id: keep-clear", "id: keep-clear\nhazard: flywheel");
+        var problem = Assert.Single(small.Compile().Problems, p => p.File.EndsWith("clean-plug.yaml", StringComparison.Ordinal));
+        Assert.Contains("keep-clear warns of flywheel, which is not among the hazards", problem.Message, StringComparison.Ordinal);
+        Assert.Contains("add flywheel to hazards", problem.Mend, StringComparison.Ordinal);
+        small.Change(Clean, "minutes: 8", "hazards: [flywheel]\nminutes: 8");
+        Assert.DoesNotContain(small.Compile().Problems, p => p.Message.Contains("keep-clear warns", StringComparison.Ordinal) && p.File.EndsWith("clean-plug.yaml", StringComparison.Ordinal));
+    }
 }
