@@ -54,7 +54,8 @@ public sealed class JobDiagnosis
 
     public BeliefAnswer BeliefNow()
     {
-        var (explanations, coverage) = Belief.Explanations();
+        var together = Belief.Explanations();
+        var conflict = Disagreement.Of(_network);
         var posterior = Belief.Posterior;
         return new BeliefAnswer(
             1,
@@ -62,10 +63,12 @@ public sealed class JobDiagnosis
             posterior.ErrorBound,
             _knowledgeChanged,
             Belief.Causes(),
-            explanations,
-            coverage,
-            Disagreement.Of(_network),
-            [.. _network.WithoutEffect.Select(f => $"{f.Check} at {f.Place} ({f.Id}): {f.Why}")]);
+            together.Found,
+            together.Coverage,
+            together.Considered,
+            conflict,
+            [.. _network.WithoutEffect.Select(f => $"{f.Check} at {f.Place} ({f.Id}): {f.Why}")],
+            [.. together.LeftOut is { } why ? (string[])[why] : [], .. conflict is null ? (string[])["Whether the findings go together is not worked out: the sums do not fit."] : []]);
     }
 
     /// <summary>The next steps, best first.</summary>

@@ -29,7 +29,11 @@ public sealed class LargestEngineTests
         Assert.InRange(posterior.Products + posterior.Rows, 1, JobBudget);
         var coil = story.AsFound("ignition-coil@cyl:2.winding=open");
         Assert.True(coil - posterior.ErrorBound > 0.9, $"{coil}");
-        Assert.True(diagnosis.BeliefNow().Approximate);
+        var belief = diagnosis.BeliefNow();
+        Assert.True(belief.Approximate);
+        Assert.Empty(belief.Explanations);
+        Assert.Contains(belief.LeftOut, l => l.StartsWith("Which causes hold together is not worked out", StringComparison.Ordinal));
+        Assert.Equal(belief.Conflict is null, belief.LeftOut.Any(l => l.StartsWith("Whether the findings go together", StringComparison.Ordinal)));
         Assert.NotEmpty(story.Next());
     }
 

@@ -48,7 +48,7 @@ internal static class BeliefText
             var names = belief.Causes.ToDictionary(c => c.Cause, c => c.Name);
             page.Heading($"Together, as found (these cover {Percent(belief.Coverage).Trim()})");
             page.Items("  - ", belief.Explanations.Select(e =>
-                $"{Percent(e.Probability).Trim()}: {(e.Causes.Count == 0 ? "none of the causes above 1 %" : string.Join(" and ", e.Causes.Select(c => names.GetValueOrDefault(c, c))))}"));
+                $"{Percent(e.Probability).Trim()}: {(e.Causes.Count == 0 ? $"none of the {belief.Considered} likeliest: something rarer, or nothing" : string.Join(" and ", e.Causes.Select(c => names.GetValueOrDefault(c, c))))}"));
         }
 
         if (belief.Conflict is { AtOdds.Count: > 0 } conflict)
@@ -70,6 +70,7 @@ internal static class BeliefText
             page.Item("", "The job was opened with other knowledge than today's; these are today's beliefs.");
         }
 
+        page.Items("", belief.LeftOut);
         page.Items("", belief.WithoutEffect.Select(w => $"Without effect, because today's knowledge does not know it: {w}"));
         page.Item("", page.Paint.Quiet("A cause's id is in brackets: undercowl why JOB CAUSE says what moved it."));
     }

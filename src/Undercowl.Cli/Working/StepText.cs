@@ -36,7 +36,7 @@ internal static class StepText
             page.Item("  ", page.Paint.Strong(step.Ask));
         }
 
-        page.Items("    would mean: ", step.WouldMean.Where(w => w.Leading is not null).Select(w => $"{w.Outcome}: {w.Leading}"));
+        page.Items("    ", step.WouldMean.Where(w => w.Leading is not null).Select(w => $"if {w.Outcome}, likelier than now: {w.Leading}"));
         if (step.Answers.Count > 0)
         {
             page.Item("  ", $"Answers: {string.Join(" | ", step.Answers)}");

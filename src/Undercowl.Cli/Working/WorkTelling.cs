@@ -78,8 +78,8 @@ internal sealed class WorkTelling(Shell shell, bool json, bool echo = false)
         {
             _page.Line();
             _page.Line(ended.Outcome == "open"
-                ? $"The job is open after {ended.Steps} steps here."
-                : _page.Paint.Good($"Signed off as {ended.Outcome} after {ended.Steps} steps here."));
+                ? $"The job is open after {Steps(ended.Steps)} here."
+                : _page.Paint.Good($"Signed off as {ended.Outcome} after {Steps(ended.Steps)} here."));
             if (ended.Leading is { } leading)
             {
                 _page.Item("As found:  ", $"{BeliefText.Percent(leading.AsFound).Trim()} {leading.Name}");
@@ -96,4 +96,6 @@ internal sealed class WorkTelling(Shell shell, bool json, bool echo = false)
 
         shell.Out.Flush();
     }
+
+    private static string Steps(int count) => count == 1 ? "1 step" : $"{count} steps";
 }

@@ -8,8 +8,10 @@ namespace Undercowl.Diagnosis.Answers;
 /// <param name="Causes">Faults, by probability now, then as found.</param>
 /// <param name="Explanations">Joint explanations of the engine as it came in, most probable first.</param>
 /// <param name="Coverage">The probability that one of the explanations listed is the right one.</param>
+/// <param name="Considered">How many aspects the explanations tell apart; the rest is summed out.</param>
 /// <param name="Conflict">How well the findings go together; absent where only a bound on the belief can be had.</param>
 /// <param name="WithoutEffect">Findings that name what today's knowledge does not know, and what that is: kept, shown, without effect.</param>
+/// <param name="LeftOut">What this answer does not tell in full, and why.</param>
 public sealed record BeliefAnswer(
     int Version,
     bool Approximate,
@@ -18,8 +20,10 @@ public sealed record BeliefAnswer(
     IReadOnlyList<CauseBelief> Causes,
     IReadOnlyList<JointExplanation> Explanations,
     double Coverage,
+    int Considered,
     ConflictAnswer? Conflict,
-    IReadOnlyList<string> WithoutEffect);
+    IReadOnlyList<string> WithoutEffect,
+    IReadOnlyList<string> LeftOut);
 
 /// <summary>One cause. Probabilities are 0 to 1.</summary>
 /// <param name="Cause">Id, <c>kind@place[/output].aspect=condition</c>.</param>

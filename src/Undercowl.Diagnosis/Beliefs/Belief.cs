@@ -46,40 +46,41 @@ internal sealed class Belief
     }
 
     /// <summary>Joint explanations over the causes that bear on the complaint.</summary>
-    public (IReadOnlyList<JointExplanation> Explanations, double Coverage) Explanations()
+    public Explained Explanations()
     {
         var bearing = Bearing();
-        AspectInstance[] chosen = [.. _network.Model.Aspects
+        AspectInstance[] worth = [.. _network.Model.Aspects
             .Where(a => !a.Aspect.Consequence && bearing.Contains(_network.Conditions.First(a)))
             .Select(a => (Aspect: a, Fault: 1 - AsFound(a, 0)))
             .Where(p => p.Fault >= WorthExplaining)
             .OrderByDescending(p => p.Fault).ThenBy(p => p.Aspect.Index)
-            .Take(MostProbable.MaximumChosen)
             .Select(p => p.Aspect)];
-        if (chosen.Length == 0 || Posterior.ErrorBound > 0)
+        if (Posterior.ErrorBound > 0)
         {
-            return ([], 0);
+            return Explained.None("Which causes hold together is not worked out where the belief itself is only known within a bound.");
         }
 
         // Fixing many causes at once keeps their joint states apart; where that does not fit, fewer are explained.
-        for (var count = chosen.Length; count > 0; count = count * 2 / 3)
+        for (var count = Math.Min(worth.Length, MostProbable.MaximumChosen); count > 0; count = count * 2 / 3)
         {
-            var fixedNow = chosen.AsSpan(0, count).ToArray();
+            var fixedNow = worth.AsSpan(0, count).ToArray();
             try
             {
                 int[] nodes = [.. fixedNow.Select(_network.Conditions.First)];
                 var found = MostProbable.Explanations(Posterior.Evidence, nodes, ExplanationsShown, _network.Options with { RowBudget = ExplanationRows });
-                return (
+                return new Explained(
                     [.. found.Select(e => new JointExplanation(
                         [.. fixedNow.Select((a, i) => e.States[i] == 0 ? null : a.CauseId(e.States[i])).OfType<string>()], e.Probability))],
-                    found.Sum(e => e.Probability));
+                    found.Sum(e => e.Probability),
+                    count,
+                    count == worth.Length ? null : $"Which causes hold together is worked out for the {count} likeliest of {worth.Length} worth it; the others are summed out.");
             }
             catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
             {
             }
         }
 
-        return ([], 0);
+        return Explained.None(worth.Length == 0 ? null : "Which causes hold together is not worked out: the sums do not fit.");
     }
 
     private static CauseBelief Describe(AspectInstance aspect, int state, double asFound, double now)
@@ -125,4 +126,14 @@ internal sealed class Belief
             }
         }
     }
+}
+
+/// <summary>Joint explanations, most probable first.</summary>
+/// <param name="Found">The explanations.</param>
+/// <param name="Coverage">Probability (0 to 1) that one of them is right.</param>
+/// <param name="Considered">How many aspects they tell apart.</param>
+/// <param name="LeftOut">Why they are not all there; null when they are.</param>
+internal sealed record Explained(IReadOnlyList<JointExplanation> Found, double Coverage, int Considered, string? LeftOut)
+{
+    public static Explained None(string? why) => new([], 0, 0, why);
 }

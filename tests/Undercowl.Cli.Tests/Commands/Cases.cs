@@ -25,7 +25,7 @@ internal static class Cases
         { "tools visit.jsonl --have spark-tester --lack multimeter", "recorded", "Recorded" },
         { "tools mixed.jsonl", "lacking", "Tools" },
         { "rate visit.jsonl 85 EUR", "rate", "Recorded" },
-        { "work visit.jsonl", "The job is open after 1 steps here.", "Step Ended" },
+        { "work visit.jsonl", "The job is open after 1 step here.", "Step Ended" },
         { "next mixed.jsonl --top 2", "To put back before sign-off", "Next" },
         { "next visit.jsonl --all", "compression-dry (cyl:1 cyl:2 cyl:3)", "Next" },
         { "record visit.jsonl lanyard-clip home", "lanyard-clip at side:boat: home", "Recorded" },
