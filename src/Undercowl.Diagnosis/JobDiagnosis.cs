@@ -99,9 +99,13 @@ public sealed class JobDiagnosis
         throw new DiagnosisException($"There is no cause \"{cause}\" in this layout.", Near.Mend(cause, ids));
     }
 
-    public ProofAnswer Proof() => ProofOf.Of(_network, Belief, Standing, Interlocks);
+    public ProofAnswer Proof() => ProofOf.Of(_network, ProofOf.Carrying(_network), Standing, Interlocks);
 
-    public ReportAnswer Report() => Reporting.Of(this, _knowledgeChanged);
+    public ReportAnswer Report()
+    {
+        var belief = ProofOf.Carrying(_network);
+        return Reporting.Of(this, belief, ProofOf.Of(_network, belief, Standing, Interlocks), _knowledgeChanged);
+    }
 
     /// <summary>The compiled network with its evidence, for any general tool: <c>xmlbif</c> or <c>uai</c> (evidence apart).</summary>
     public NetworkText Export(string format) => NetworkText.Of(_network, format);

@@ -20,6 +20,7 @@ internal sealed class JobNetwork
 
     private readonly List<(Signal Signal, double[] PerLevel, string Label)> _complaints = [];
     private readonly List<ReachedSetUp> _reached = [];
+    private readonly (string Quantity, IReadOnlyDictionary<string, string> SetUp)? _ask;
 
     /// <param name="model">The layout with the knowledge over it.</param>
     /// <param name="projection">The job.</param>
@@ -54,6 +55,7 @@ internal sealed class JobNetwork
 
         (Laid, WithoutEffect) = (laid, idle);
         Now = History.Now;
+        _ask = ask;
         Asked = ask is { } asked ? Laying.Copies(Now, asked.SetUp, provoked: true).Of(asked.Quantity, 0) : Signal.Constant(0);
         Network = ToNetwork();
         Options = EliminationOptions.Default with
@@ -100,7 +102,15 @@ internal sealed class JobNetwork
     public EliminationOptions Options { get; }
 
     /// <summary>The nodes whose posterior is the belief: each aspect as found and now.</summary>
-    public int[] Wanted() => [.. Model.Aspects.SelectMany(a => new[] { Conditions.First(a), Conditions.NodeOf(Now, a) }).Distinct()];
+    public int[] Wanted() =>
+    [
+        .. Model.Aspects.SelectMany(a => new[] { Conditions.First(a), Conditions.NodeOf(Now, a) })
+            .Concat(Asked.IsConstant ? [] : [Asked.Node]).Distinct(),
+    ];
+
+    /// <summary>Whether this quantity in this set-up is what the network carries along.</summary>
+    public bool Asks(string quantity, IReadOnlyDictionary<string, string> setUp) =>
+        _ask is { } ask && ask.Quantity == quantity && ask.SetUp.Count == setUp.Count && ask.SetUp.All(s => setUp.GetValueOrDefault(s.Key) == s.Value);
 
     /// <summary>The complaints and the findings that <paramref name="keep"/> admits, as likelihoods.</summary>
     public Evidence Evidence(Func<LaidFinding, bool>? keep = null, bool complaints = true)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.History;
 using Undercowl.Jobs;
@@ -12,7 +13,7 @@ internal static class Reporting
 {
     private const int Leading = 5;
 
-    public static ReportAnswer Of(JobDiagnosis diagnosis, bool knowledgeChanged)
+    public static ReportAnswer Of(JobDiagnosis diagnosis, Belief belief, ProofAnswer proof, bool knowledgeChanged)
     {
         var projection = diagnosis.Projection;
         var knowledge = diagnosis.Knowledge;
@@ -36,8 +37,8 @@ internal static class Reporting
             string.Join("; ", projection.Complaints.Select(c => (knowledge.Complaints.FirstOrDefault(k => k.Id == c.Id)?.Name ?? c.Id) + (c.Words is null ? "" : $" (\"{c.Words}\")"))),
             [.. projection.Live.Select(e => Entry(diagnosis.Network.Model, e))],
             [.. projection.Withdrawn.Select(w => Entry(diagnosis.Network.Model, w.Entry))],
-            [.. diagnosis.Belief.Causes().Where(c => !c.Consequence).OrderByDescending(c => c.AsFound).Take(Leading)],
-            diagnosis.Proof(),
+            [.. belief.Causes().Where(c => !c.Consequence).OrderByDescending(c => c.AsFound).Take(Leading)],
+            proof,
             [.. diagnosis.Restore.Select(r => new RestoreAnswer(r.Key, r.What, r.How))],
             [.. diagnosis.Interlocks.Where(i => !i.Clear).Select(i => i.Reason)],
             notices,

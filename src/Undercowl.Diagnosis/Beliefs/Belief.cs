@@ -22,6 +22,8 @@ internal sealed class Belief
         Posterior = Elimination.Run(network.Evidence(), network.Options with { Wanted = network.Wanted() });
     }
 
+    public JobNetwork Network => _network;
+
     public Posterior Posterior { get; }
 
     public double AsFound(AspectInstance aspect, int state) => Posterior.Marginal(_network.Conditions.First(aspect))[state];

@@ -33,7 +33,7 @@ internal static class ProofOf
                 missing.Add($"No good reading of \"{test.Name}\" in the complaint's own set-up{SetUpWords(setUp)} after the last remedy: do it and record it.");
             }
 
-            healthy = Math.Min(healthy, Healthy(network, complaint, setUp));
+            healthy = Math.Min(healthy, Healthy(network, belief, complaint, setUp));
         }
 
         if (healthy < Wanted)
@@ -48,19 +48,27 @@ internal static class ProofOf
         return new ProofAnswer(missing.Count == 0, healthy, missing);
     }
 
+    /// <summary>The belief with what the first complaint is proven by carried along, so that one sum gives both.</summary>
+    public static Belief Carrying(JobNetwork network) =>
+        network.Projection.Complaints.Select(said => (Said: said, Complaint: network.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == network.Laying.Renamed(said.Id))))
+            .FirstOrDefault(c => c.Complaint is not null) is { Complaint: { } complaint, Said: var first }
+            ? new Belief(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, first.SetUp.Count > 0 ? first.SetUp : complaint.SetUp)))
+            : new Belief(network);
+
     /// <summary>Probability that the complaint's quantity is at a healthy level now, all faults that come and go showing.</summary>
-    private static double Healthy(JobNetwork network, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp)
+    private static double Healthy(JobNetwork network, Belief belief, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp)
     {
-        // The provoked copy goes into a network of its own, because the belief does not need it.
-        var fresh = new JobNetwork(network.Model, network.Projection, (complaint.Quantity, setUp));
-        var signal = fresh.Asked;
+        var carrying = belief.Network.Asks(complaint.Quantity, setUp);
+        var asked = carrying ? belief.Network : new JobNetwork(network.Model, network.Projection, (complaint.Quantity, setUp));
+        var signal = asked.Asked;
         var quantity = network.Model.Quantity(complaint.Quantity);
         if (signal.IsConstant)
         {
             return complaint.Healthy.Contains(quantity.Levels[signal.Level]) ? 1 : 0;
         }
 
-        var marginal = Elimination.Run(fresh.Evidence(), fresh.Options with { Wanted = [signal.Node] }).Marginal(signal.Node);
+        var posterior = carrying ? belief.Posterior : Elimination.Run(asked.Evidence(), asked.Options with { Wanted = [signal.Node] });
+        var marginal = posterior.Marginal(signal.Node);
         var sum = 0.0;
         for (var s = 0; s < signal.Map.Length; s++)
         {
