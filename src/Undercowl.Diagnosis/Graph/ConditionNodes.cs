@@ -12,7 +12,7 @@ namespace Undercowl.Diagnosis.Graph;
 internal sealed class ConditionNodes(EngineModel model, NodeGraph graph)
 {
     private static readonly string[] Hidden = ["quiet", "showing"];
-    private static readonly string[] Substitute = ["sound", "bad"];
+    private static readonly string[] Substitute = [AspectInstance.Sound, "unsound"];
 
     private readonly Dictionary<string, int> _made = new(StringComparer.Ordinal);
     private readonly List<(int Node, AspectInstance Aspect)> _versions = [];

@@ -143,14 +143,16 @@ public sealed class SafetyTests
             12);
     }
 
-    [Fact]
-    public void A_withheld_check_that_was_done_anyway_is_recorded_with_a_warning()
+    [Theory]
+    [InlineData("two-stroke-3-cdi", "ignition-coil@cyl:1.winding=open")]
+    [InlineData("four-stroke-4-inductive", "double-coil@pair:1+4.winding=open")]
+    public void A_withheld_check_that_was_done_anyway_is_recorded_with_a_warning(string layout, string cause)
     {
-        var story = new Story(Shop.Workbench, "two-stroke-3-cdi", "no-start").Find("fuel-smell", "strong").Find("spark-to-ground", "never", "cyl:1");
+        var story = new Story(Shop.Workbench, layout, "no-start").Find("fuel-smell", "strong").Find("spark-to-ground", "never", "cyl:1");
         Assert.Contains(story.Warnings, w => w.Contains("withheld", StringComparison.Ordinal));
         var finding = Assert.IsType<Finding>(story.Job.Entries[^1].Body);
         Assert.Equal(["fuel-vapour"], finding.Against);
-        Assert.True(story.AsFound("ignition-coil@cyl:1.winding=open") > Shop.Story("two-stroke-3-cdi", "no-start").AsFound("ignition-coil@cyl:1.winding=open"), "it counts as evidence all the same");
+        Assert.True(story.AsFound(cause) > Shop.Story(layout, "no-start").AsFound(cause), "it counts as evidence all the same");
     }
 
     [Fact]
@@ -159,11 +161,31 @@ public sealed class SafetyTests
         var story = Shop.Story("two-stroke-3-cdi", "no-start")
             .Find("spark-stop-wire-off", "always", "cyl:1")
             .Swap("ignition-coil", "cyl:1", "cyl:3");
+        IsRefused(story, "stop wire", "ignition coil");
+        story.SetUp("stop-wire", "on").Swap("ignition-coil", "cyl:1", "cyl:3");
+        NothingIsToUndo(story);
+    }
+
+    [Fact]
+    public void On_the_four_stroke_sign_off_is_refused_while_a_known_good_plug_is_in_or_coils_stand_swapped_and_each_is_named()
+    {
+        var story = Shop.Story("four-stroke-4-inductive", "misses")
+            .Find("known-good-plug-run", "runs-rough", "cyl:2")
+            .Swap("double-coil", "pair:1+4", "pair:2+3");
+        IsRefused(story, "known-good plug", "coil");
+        story.SetUp("known-good-plug@cyl:2", "no").Swap("double-coil", "pair:1+4", "pair:2+3");
+        NothingIsToUndo(story);
+    }
+
+    private static void IsRefused(Story story, params string[] named)
+    {
         var proof = story.Diagnosis.Proof();
         Assert.False(proof.Proven);
-        Assert.Single(proof.Missing, m => m.Contains("stop wire", StringComparison.OrdinalIgnoreCase));
-        Assert.Single(proof.Missing, m => m.Contains("ignition coil", StringComparison.OrdinalIgnoreCase) && m.Contains("undo", StringComparison.Ordinal));
-        story.SetUp("stop-wire", "on").Swap("ignition-coil", "cyl:1", "cyl:3");
+        Assert.All(named, n => Assert.Single(proof.Missing, m => m.Contains(n, StringComparison.OrdinalIgnoreCase) && m.Contains("undo", StringComparison.Ordinal)));
+    }
+
+    private static void NothingIsToUndo(Story story)
+    {
         Assert.Empty(story.Diagnosis.Restore);
         Assert.DoesNotContain(story.Diagnosis.Proof().Missing, m => m.Contains("undo", StringComparison.Ordinal));
     }
