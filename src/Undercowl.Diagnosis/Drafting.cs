@@ -265,7 +265,8 @@ public static class Drafting
                 return new OpenReading();
             }
 
-            if (double.TryParse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture, out var bare) && bare != 0 && Units.Like(form.Unit).Count() > 1)
+            // Nothing is nothing in any unit; any other number could be meant in several.
+            if (decimal.TryParse(trimmed, NumberStyles.Float, CultureInfo.InvariantCulture, out var bare) && bare != 0 && Units.Like(form.Unit).Count() > 1)
             {
                 throw new DiagnosisException($"{trimmed} has no unit.", $"Say it with one of {string.Join(", ", Units.Like(form.Unit))}, as {trimmed}{form.Unit}.");
             }

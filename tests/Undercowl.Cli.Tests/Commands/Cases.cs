@@ -40,6 +40,7 @@ internal static class Cases
         { "set-up visit.jsonl stop-wire=off", "stop-wire=off", "Recorded" },
         { "restore mixed.jsonl all", "swap ignition-coil cyl:2 cyl:3", "Recorded" },
         { "ventilate visit.jsonl", "NOT CLEAR", "Safety" },
+        { "ventilate visit.jsonl", "No cooling water: nothing recorded", "Safety" },
         { "ventilate visit.jsonl --clear cowl,bilge", "clear of vapour: cowl, bilge", "Safety" },
         { "acknowledge visit.jsonl fuel-work", "caution read: fuel-work", "Recorded" },
         { "decline visit.jsonl compression-dry --at cyl:1 --why 'no gauge wanted'", "declined compression-dry at cyl:1", "Recorded" },

@@ -24,6 +24,20 @@ public sealed class NumberInputTests
     }
 
     [Theory]
+    [InlineData("compression-dry", "110", "cyl:1", "psi")]
+    [InlineData("plug-gap", "0.9", "cyl:1", "mm")]
+    [InlineData("charge-coil-ohms", "5e2", null, "kohm")]
+    public void A_number_that_could_be_meant_in_several_units_is_refused_without_one(string check, string reading, string? at, string unit)
+    {
+        var story = Shop.Story(Layout, "no-start");
+        var before = story.Job.Entries.Count;
+        var refused = Assert.Throws<DiagnosisException>(() => story.Find(check, reading, at));
+        Assert.Contains($"{reading} has no unit", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(unit, refused.Mend, StringComparison.Ordinal);
+        Assert.Equal(before, story.Job.Entries.Count);
+    }
+
+    [Theory]
     [InlineData("compression-dry", "0psi", "cyl:1", "0 psi", "no pressure at all")]
     [InlineData("compression-oiled", "0", "cyl:1", "0 kPa", "no pressure at all")]
     [InlineData("plug-gap", "0mm", "cyl:1", "0 mm", "closed")]
