@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.History;
 using Undercowl.Diagnosis.Planning;
@@ -32,7 +33,7 @@ public static class Drafting
         var warnings = new List<string>();
         if (check.Swap is { } kind)
         {
-            before.Add(Swap(diagnosis, kind, place.Text, said.With
+            before.Add(Swap(diagnosis, kind, SeatOf(model, kind, place), said.With
                 ?? throw new DiagnosisException($"\"{check.Name}\" exchanges two parts.", "Say where the other one sits, for example --with cyl:3.")).Bodies[0]);
         }
 
@@ -96,10 +97,31 @@ public static class Drafting
             throw new DiagnosisException($"The {kind.Name} at {a} cannot be exchanged with itself.", $"Name two of: {string.Join(", ", places)}.");
         }
 
-        return new Draft([new Swap(part, Place.Parse(a), Place.Parse(b))], []);
+        return Exchanges.Between(model, kind, a, b)
+            ? new Draft([new Swap(part, Place.Parse(a), Place.Parse(b))], [])
+            : throw new DiagnosisException($"The {kind.Name} at {a} and that at {b} cannot trade places.", "Name two like parts, or two outputs of one part.");
     }
 
-    public static Draft Remedy(JobDiagnosis diagnosis, string action, string? at, string? output = null)
+    /// <summary>
+    /// An exchange and what the fault did by it: <c>moved</c> (each place reads what the other read before), <c>stayed</c> (each reads
+    /// what it did) or <c>cleared</c> (both read as the better one did). The readings are those last taken there by a check that was taken
+    /// at both places and told them apart, in the engine as it stands.
+    /// </summary>
+    /// <param name="diagnosis">The job as it is.</param>
+    /// <param name="part">The sort of part.</param>
+    /// <param name="a">One place.</param>
+    /// <param name="b">The other.</param>
+    /// <param name="then">What the fault did, or null to say it by readings.</param>
+    public static Draft Swap(JobDiagnosis diagnosis, string part, string a, string b, string? then) =>
+        then is null ? Swap(diagnosis, part, a, b) : new Draft([.. Swap(diagnosis, part, a, b).Bodies, .. ReadAfterSwap.Of(diagnosis, part, a, b, then)], []);
+
+    /// <summary>Something was put right; refuses what this engine has not.</summary>
+    /// <param name="diagnosis">The job as it is.</param>
+    /// <param name="action">The remedy by id.</param>
+    /// <param name="at">Where; may be left out when there is one place only.</param>
+    /// <param name="output">Which output of the part, when not the whole.</param>
+    /// <param name="result">What came of it, in the words of the log; null while it is not known.</param>
+    public static Draft Remedy(JobDiagnosis diagnosis, string action, string? at, string? output = null, string? result = null)
     {
         ArgumentNullException.ThrowIfNull(diagnosis);
         var model = diagnosis.Network.Model;
@@ -113,9 +135,37 @@ public static class Drafting
         }
 
         return places.Contains(place)
-            ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output }], [.. diagnosis.Interlocks.Where(i => i.Holds(remedy)).Select(Withheld)])
+            ? new Draft([new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = output, Result = result is null ? null : Came(result) }], [.. diagnosis.Interlocks.Where(i => i.Holds(remedy)).Select(Withheld)])
             : throw new DiagnosisException($"\"{remedy.Name}\" cannot be done at {place}.", Near.Mend(place, places));
     }
+
+    /// <summary>What came of an earlier remedy, known only now.</summary>
+    /// <param name="diagnosis">The job as it is.</param>
+    /// <param name="came">In the words of the log.</param>
+    /// <param name="remedy">The remedy's entry; null for the last one.</param>
+    public static Draft Result(JobDiagnosis diagnosis, string came, EntryId? remedy = null)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        EntryId[] done = [.. diagnosis.Projection.All<Jobs.Remedy>().Select(r => r.Id)];
+        return done.Length == 0 ? throw new DiagnosisException("No remedy has been recorded, so nothing can have come of one.", "Record the remedy first.")
+            : remedy is { } meant && !done.Contains(meant) ? throw new DiagnosisException($"Entry {meant} is no remedy of this job.", "Name the entry of a remedy, or leave it out for the last one.")
+            : new Draft([new Result(remedy ?? done[^1], Came(came))], []);
+    }
+
+    /// <summary>The words for what came of a remedy, as the log has them.</summary>
+    public static IReadOnlyList<string> Results { get; } = [.. Enum.GetValues<RemedyResult>().Select(Word)];
+
+    /// <summary>The log's word for what came of a remedy.</summary>
+    public static string Word(RemedyResult came) => JsonNamingPolicy.KebabCaseLower.ConvertName(came.ToString());
+
+    private static RemedyResult Came(string text) => Enum.GetValues<RemedyResult>().Where(r => Word(r) == text).Select(r => (RemedyResult?)r).FirstOrDefault()
+        ?? throw new DiagnosisException($"\"{text}\" is not what can come of a remedy.", Near.Mend(text, Results));
+
+    /// <summary>Where the part sits that a check at this place exchanges; the place itself when there is none, so that it is refused by name.</summary>
+    private static string SeatOf(EngineModel model, string part, Place place) =>
+        model.Knowledge.Parts.FirstOrDefault(p => p.Id == part) is { } kind && !Exchanges.Places(model, kind).Contains(place.Text) && LayoutPlaces.TryCylinders(model.Layout, place.Text, out var lanes)
+            ? model.Parts.FirstOrDefault(p => p.Kind.Id == part && lanes.All(p.Serves))?.Place ?? place.Text
+            : place.Text;
 
     /// <summary>Refuses an output that the part has not.</summary>
     private static void Output(EngineModel model, Knowledge.Remedy remedy, string place, string output)

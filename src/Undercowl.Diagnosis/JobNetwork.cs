@@ -54,6 +54,7 @@ internal sealed class JobNetwork
         }
 
         (Laid, WithoutEffect) = (laid, idle);
+        Results = [.. new Results(Conditions, projection, History, Laying).Laid()];
         Now = History.Now;
         _ask = ask;
         Asked = ask is { } asked ? Laying.Copies(Now, asked.SetUp, provoked: true).Of(asked.Quantity, 0) : Signal.Constant(0);
@@ -86,6 +87,9 @@ internal sealed class JobNetwork
     /// <summary>Findings that name what today's knowledge does not know.</summary>
     public IReadOnlyList<IdleFinding> WithoutEffect { get; }
 
+    /// <summary>What came of remedies, as far as it was said.</summary>
+    public IReadOnlyList<LaidResult> Results { get; }
+
     /// <summary>What the findings' set-ups tell by having been reached.</summary>
     public IReadOnlyList<ReachedSetUp> Reached => _reached;
 
@@ -112,8 +116,8 @@ internal sealed class JobNetwork
     public bool Asks(string quantity, IReadOnlyDictionary<string, string> setUp) =>
         _ask is { } ask && ask.Quantity == quantity && ask.SetUp.Count == setUp.Count && ask.SetUp.All(s => setUp.GetValueOrDefault(s.Key) == s.Value);
 
-    /// <summary>The complaints and the findings that <paramref name="keep"/> admits, as likelihoods.</summary>
-    public Evidence Evidence(Func<LaidFinding, bool>? keep = null, bool complaints = true)
+    /// <summary>The complaints, and the findings and results whose label <paramref name="keep"/> admits, as likelihoods.</summary>
+    public Evidence Evidence(Func<string, bool>? keep = null, bool complaints = true)
     {
         var evidence = new Evidence(Network);
         foreach (var (signal, perLevel, label) in complaints ? _complaints : [])
@@ -121,7 +125,7 @@ internal sealed class JobNetwork
             Add(evidence, signal, perLevel, -1, [], label);
         }
 
-        foreach (var company in Laid.Where(l => keep?.Invoke(l) ?? true).GroupBy(l => l.Company))
+        foreach (var company in Laid.Where(l => keep?.Invoke(l.Label) ?? true).GroupBy(l => l.Company))
         {
             var first = company.First();
             var group = new ReadingGroup(first.Check, first.Levels, first.Doubt, [.. company.Select(l => l.Reading)], first.Kilovolts);
@@ -131,8 +135,16 @@ internal sealed class JobNetwork
             }
         }
 
+        foreach (var result in Results.Where(r => keep?.Invoke(r.Label) ?? true))
+        {
+            foreach (var (signal, perLevel) in result.Told)
+            {
+                Add(evidence, signal, perLevel, -1, [], result.Label);
+            }
+        }
+
         // Reached is reached, however often and whatever was read there: of several set-ups the one that asks most.
-        foreach (var same in _reached.Where(r => keep?.Invoke(r.By) ?? true).GroupBy(r => (r.Signal.Node, string.Join(',', r.Signal.Map))))
+        foreach (var same in _reached.Where(r => keep?.Invoke(r.By.Label) ?? true).GroupBy(r => (r.Signal.Node, string.Join(',', r.Signal.Map))))
         {
             var first = same.First();
             double[] perLevel = [.. first.PerLevel.Select((_, level) => same.Min(r => r.PerLevel[level]))];

@@ -52,7 +52,8 @@ internal static class Reporting
     {
         Opened opened => $"Opened: {knowledge.Complaints.FirstOrDefault(c => c.Id == opened.Complaint.Id)?.Name ?? opened.Complaint.Id}",
         Finding f => $"{Check(knowledge, f)?.Name ?? f.Check}{Words.At(model, Check(knowledge, f)?.At ?? "", f.Place.Text)}: {Words.Reading(Check(knowledge, f), f.Value)}{TakenWith(model, Check(knowledge, f), f)}",
-        Jobs.Remedy r => $"{knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Name ?? r.Action}{Words.At(model, knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Part ?? "", r.Place.Text)}",
+        Jobs.Remedy r => $"{knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Name ?? r.Action}{Words.At(model, knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Part ?? "", r.Place.Text)}{(r.Result is { } came ? $": {Words.Result(came)}" : "")}",
+        Result r => $"What came of the remedy {r.Of.ToString()[^8..]}: {Words.Result(r.Came)}",
         Swap s => $"Exchanged: {knowledge.Parts.FirstOrDefault(p => p.Id == s.Part)?.Name ?? s.Part}{Words.At(s.A.Text)} with that{Words.At(s.B.Text)}",
         SetUpChange c => $"Engine as it stands: {string.Join(", ", c.Change.Select(p => Words.State(model, p.Key, p.Value)))}",
         Intake i => knowledge.Intake.FirstOrDefault(q => q.Id == i.Question) is { } asked

@@ -58,6 +58,16 @@ internal static class Words
         _ => "unknown reading",
     };
 
+    /// <summary>What came of a remedy.</summary>
+    public static string Result(RemedyResult came) => came switch
+    {
+        RemedyResult.Cured => "cured",
+        RemedyResult.InPart => "better, not gone",
+        RemedyResult.ForATime => "gone for a time, and came back",
+        RemedyResult.NoChange => "no change",
+        _ => "something else is wrong now",
+    };
+
     private static string Output(AspectInstance aspect) =>
         aspect.Position < 0 || aspect.Part.Cylinders.Length == 1 ? "" : $", cylinder {aspect.Part.Cylinders[aspect.Position].ToString(CultureInfo.InvariantCulture)}";
 }

@@ -66,6 +66,8 @@ public sealed class BruteForceTests(ITestOutputHelper output)
             Count("part mended", deeds.Any(r => !r.Replaces));
             Count("new occasion", bodies.OfType<Occasion>().Any());
             Count("output mended", bodies.OfType<Remedy>().Any(r => r.Output is not null));
+            Count("cured", bodies.OfType<Remedy>().Any(r => r.Result == RemedyResult.Cured));
+            Count("better or as before", bodies.OfType<Remedy>().Any(r => r.Result is RemedyResult.InPart or RemedyResult.NoChange));
             Count("finding taken back", diagnosis.Projection.Withdrawn.Any(w => w.Entry.Body is Finding));
             Count("deed taken back", diagnosis.Projection.Withdrawn.Any(w => w.Entry.Body is Swap or Remedy or Occasion));
             Count("withdrawal taken back", diagnosis.Projection.Withdrawn.Any(w => w.Entry.Body is Withdrawn));

@@ -21,6 +21,7 @@ internal static class AllCommands
         new("why", WhyCommand.Summary, WhyCommand.Build),
         new("swap", SwapCommand.Summary, SwapCommand.Build),
         new("remedy", RemedyCommand.Summary, RemedyCommand.Build),
+        new("result", ResultCommand.Summary, ResultCommand.Build),
         new("set-up", SetUpCommand.Summary, SetUpCommand.Build),
         new("restore", RestoreCommand.Summary, RestoreCommand.Build),
         new("ventilate", VentilateCommand.Summary, VentilateCommand.Build),

@@ -1,3 +1,4 @@
+using Undercowl.Diagnosis;
 using Undercowl.Jobs;
 
 namespace Undercowl.Cli;
@@ -13,7 +14,8 @@ internal static class EntryWords
     public static string Of(EntryBody body) => body switch
     {
         Finding f => $"{f.Check} at {f.Place}: {Reading(f.Value)}",
-        Remedy r => $"{r.Action} at {r.Place}",
+        Remedy r => $"{r.Action} at {r.Place}{(r.Result is { } came ? $": {Drafting.Word(came)}" : "")}",
+        Result r => $"{Drafting.Word(r.Came)}: what came of {Short(r.Of)}",
         Swap s => $"swap {s.Part} {s.A} {s.B}{(s.Output is null ? "" : $" output {s.Output}")}",
         SetUpChange c => $"set-up {string.Join(' ', c.Change.Select(p => $"{p.Key}={p.Value}"))}",
         Intake i => $"{i.Question}: {i.Answer}",

@@ -29,6 +29,6 @@ internal static class Disagreement
     private static IEnumerable<AtOddsAnswer> AtOdds(JobNetwork network, IReadOnlyList<ConflictShare> shares) =>
         shares.Where((s, i) => i == 0 || s.Measure > WorthSaying / 2).Take(Named).Select(s => new AtOddsAnswer(
             s.Label,
-            network.Laid.FirstOrDefault(l => l.Label == s.Label) is { } laid ? Reasons.Describe(network.Model, laid) : "the complaint",
+            Reasons.Describe(network, s.Label),
             s.Measure));
 }

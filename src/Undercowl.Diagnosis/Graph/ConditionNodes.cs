@@ -87,6 +87,26 @@ internal sealed class ConditionNodes(EngineModel model, NodeGraph graph)
         return Add(name, aspect, table, [before]);
     }
 
+    /// <summary>The aspect after something went wrong on the engine: what was sound has any of its faults with the chance that they have in an engine brought in.</summary>
+    public int Since(int before, AspectInstance aspect, string entry)
+    {
+        var name = $"{aspect.Id}~{entry}~{before}~since";
+        if (_made.TryGetValue(name, out var known))
+        {
+            return known;
+        }
+
+        var states = aspect.StateNames.Length;
+        var table = new double[states * states];
+        for (var s = 0; s < states; s++)
+        {
+            table[s] = aspect.Prior[s];
+            table[s * states + s] = s == 0 ? table[0] : 1;
+        }
+
+        return Add(name, aspect, table, [before]);
+    }
+
     /// <summary>Whether a fault that comes and goes shows in this occasion.</summary>
     public int Shows(int version, AspectInstance aspect, string occasion)
     {

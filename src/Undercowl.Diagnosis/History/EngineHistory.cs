@@ -18,8 +18,35 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
     public EngineState Before(FindingInContext finding) => After([
         .. finding.Swaps.Select(s => s.Entry), .. finding.Remedies.Select(s => s.Entry), .. finding.Occasions.Select(s => s.Entry)]);
 
+    /// <summary>The engine when a remedy had been done: after the deeds among its causal ancestors, and it.</summary>
+    /// <param name="remedy">The remedy's entry.</param>
+    /// <param name="later">When given: a new occasion of this name has begun since.</param>
+    public EngineState AfterRemedy(Entry remedy, string? later = null)
+    {
+        var state = After([.. Behind(remedy), remedy]);
+        return later is null ? state : Begun(state, new Occasion(Heat.Cold, later), $"{remedy.Id} {later}");
+    }
+
+    /// <summary>The engine when the complaint was last tried before a remedy: after the last remedy of which the result is known, else as it came in.</summary>
+    public EngineState LastTriedBefore(Entry remedy) => Tried(remedy) is { } tried ? AfterRemedy(tried) : conditions.AsFound;
+
+    /// <summary>What the remedy, and those before it of which no result is known, act on since the complaint was last tried.</summary>
+    public IEnumerable<AspectInstance> MendedSinceTried(Entry remedy)
+    {
+        var tried = Tried(remedy);
+        return Behind(remedy).Append(remedy)
+            .Where(e => e.Body is Jobs.Remedy && (tried is null || projection.Precedes(tried.Id, e.Id)))
+            .SelectMany(e => ActedOn(e.Id == remedy.Id ? After([.. Behind(remedy)]) : After([.. Behind(e)]), (Jobs.Remedy)e.Body))
+            .DistinctBy(a => a.Index);
+    }
+
     /// <summary>The engine now: after all deeds that hold.</summary>
     public EngineState Now => field ??= After([.. projection.Live.Where(e => e.Body is Swap or Jobs.Remedy or Occasion)]);
+
+    private Entry? Tried(Entry remedy) => Behind(remedy).LastOrDefault(e => e.Body is Jobs.Remedy && projection.ResultOf(e.Id) is not null);
+
+    /// <summary>The deeds among an entry's causal ancestors.</summary>
+    private IEnumerable<Entry> Behind(Entry entry) => projection.Live.Where(e => e.Body is Swap or Jobs.Remedy or Occasion && projection.Precedes(e.Id, entry.Id));
 
     private EngineState After(IReadOnlyList<Entry> deeds)
     {
@@ -43,7 +70,7 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
     private EngineState Apply(EngineState state, Entry deed) => deed.Body switch
     {
         Swap swap => Swapped(state, swap, deed.Id.ToString()),
-        Jobs.Remedy remedy => Remedied(state, remedy, deed.Id.ToString()),
+        Jobs.Remedy remedy => Remedied(state, remedy, deed),
         Occasion occasion => Begun(state, occasion, deed.Id.ToString()),
         _ => state,
     };
@@ -72,28 +99,42 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
         return state;
     }
 
-    private EngineState Remedied(EngineState state, Jobs.Remedy done, string entry)
+    private EngineState Remedied(EngineState state, Jobs.Remedy done, Entry deed)
     {
-        var remedy = _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action);
-        var seat = remedy is null ? null : Seat(remedy.Part, done.Place.Text);
-        if (remedy is null || seat is null)
-        {
-            return state;
-        }
-
-        int[] parts = [.. RemedyReach.Seats(_model, remedy, seat).Select(s => state.Occupant[s.Index])];
+        var entry = deed.Id.ToString();
         var version = (int[])state.Version.Clone();
-        foreach (var aspect in parts.SelectMany(p => _model.AspectsOf[p]))
+        var remedy = _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action);
+        foreach (var aspect in ActedOn(state, done))
         {
-            var meant = done.Output is null || aspect.PartId.EndsWith("/" + done.Output, StringComparison.Ordinal);
-            if (meant && (remedy.Replaces || RemedyReach.Touches(remedy, aspect)))
-            {
-                version[aspect.Index] = conditions.After(conditions.NodeOf(state, aspect), aspect, remedy, entry);
-            }
+            version[aspect.Index] = conditions.After(conditions.NodeOf(state, aspect), aspect, remedy!, entry);
         }
 
-        return Handled(state with { Version = version }, entry, parts);
+        var mended = Handled(state with { Version = version }, entry, [.. Parts(state, done)]);
+        return projection.ResultOf(deed.Id) == RemedyResult.NewFault ? Damaged(mended, entry) : mended;
     }
+
+    /// <summary>Something else went wrong meanwhile: whatever is sound may be in any of its faults, as in an engine brought in.</summary>
+    private EngineState Damaged(EngineState state, string entry)
+    {
+        var version = (int[])state.Version.Clone();
+        foreach (var aspect in _model.Aspects.Where(a => !a.Aspect.Passing && !a.Aspect.Consequence))
+        {
+            version[aspect.Index] = conditions.Since(conditions.NodeOf(state, aspect), aspect, entry);
+        }
+
+        return state with { Version = version };
+    }
+
+    /// <summary>The conditions that a remedy changes or may change.</summary>
+    private IEnumerable<AspectInstance> ActedOn(EngineState state, Jobs.Remedy done) =>
+        _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action) is not { } remedy ? []
+        : Parts(state, done).SelectMany(p => _model.AspectsOf[p])
+            .Where(a => (done.Output is null || a.PartId.EndsWith("/" + done.Output, StringComparison.Ordinal)) && (remedy.Replaces || RemedyReach.Touches(remedy, a)));
+
+    /// <summary>The parts that a remedy handles; none when it is not known today or there is no such part.</summary>
+    private IEnumerable<int> Parts(EngineState state, Jobs.Remedy done) =>
+        _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action) is { } remedy && Seat(remedy.Part, done.Place.Text) is { } seat
+            ? RemedyReach.Seats(_model, remedy, seat).Select(s => state.Occupant[s.Index]) : [];
 
     /// <summary>A new occasion: passing states are drawn afresh, for the parts handled or for all.</summary>
     private EngineState Begun(EngineState state, Occasion occasion, string entry)

@@ -4,7 +4,7 @@ namespace Undercowl.Cli.Tests.Commands;
 
 /// <summary>
 /// Jobs made once and copied for each case: begun only; with a withheld crank and a swap; with findings
-/// that disagree. And a knowledge folder with a mistake.
+/// that disagree; with a remedy. And a knowledge folder with a mistake.
 /// </summary>
 public sealed class Templates : IDisposable
 {
@@ -18,6 +18,7 @@ public sealed class Templates : IDisposable
         _made.WithJob("other.jsonl");
         _made.WithJob("mixed.jsonl");
         _made.WithJob("odds.jsonl");
+        _made.WithJob("repaired.jsonl");
         foreach (var line in (string[][])
             [
                 ["record", "mixed.jsonl", "spark-to-ground", "--at", "cyl:1", "never"],
@@ -28,6 +29,7 @@ public sealed class Templates : IDisposable
                 ["record", "mixed.jsonl", "spark-to-ground", "--at", "cyl:2", "always"],
                 ["record", "mixed.jsonl", "spark-stop-wire-off", "--at", "cyl:1", "never"],
                 ["record", "odds.jsonl", "fuel-smell", "none"],
+                ["remedy", "repaired.jsonl", "replace-key-switch"],
                 ["record", "odds.jsonl", "cranking-by-ear", "none"],
                 ["record", "odds.jsonl", "cranking-rpm", "320rpm"],
                 ["record", "odds.jsonl", "starting-test", "runs-well"],

@@ -37,7 +37,10 @@ internal static class RandomJobs
                 return new Swap("coil", Place.Parse("cyl:1"), Place.Parse("cyl:2"));
             case 1:
                 var remedy = SmallEngine.Knowledge.Remedies[random.Next(SmallEngine.Knowledge.Remedies.Count)];
-                return new Jobs.Remedy(remedy.Id, 1, remedy.Part == "stop" ? Place.Parse("side:engine") : remedy.Part == "plug" ? Place.Parse("cyl:1") : Cylinder(random));
+                return new Jobs.Remedy(remedy.Id, 1, remedy.Part == "stop" ? Place.Parse("side:engine") : remedy.Part == "plug" ? Place.Parse("cyl:1") : Cylinder(random))
+                {
+                    Result = random.Next(3) == 0 ? null : (RemedyResult)random.Next(Enum.GetValues<RemedyResult>().Length),
+                };
             default:
                 heat = random.Next(2) == 0 ? "hot" : "cold";
                 return new Occasion(Enum.Parse<Heat>(heat, true), "time passed", random.Next(2) == 0 ? null : [PartId.Parse("stop"), PartId.Parse("plug@cyl:1")]);

@@ -81,7 +81,7 @@ internal sealed class ShopJobs
                 return swaps[random.Next(swaps.Length)];
             case < 2 when remedies.Length > 0:
                 var (remedy, place) = remedies[random.Next(remedies.Length)];
-                return Outputs(remedy.Part, place).Any() && random.Next(2) == 0 ? OfOneOutput(random, remedy, place) : new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place));
+                return Outputs(remedy.Part, place).Any() && random.Next(2) == 0 ? OfOneOutput(random, remedy, place) : new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Result = Came(random) };
             default:
                 heat = random.Next(2) == 0 ? "hot" : "cold";
                 var handled = _parts[random.Next(_parts.Count)];
@@ -275,10 +275,19 @@ internal sealed class ShopJobs
     private IEnumerable<int> Outputs(string kind, string place) => _parts.First(p => p.Kind == kind && p.Place == place) is var part
         && Aspects(kind).Any(a => a.PerCylinder) && part.Cylinders.Count > 1 ? part.Cylinders : [];
 
+    /// <summary>A new fault and one that came back double the worlds too often: the invented engine has those.</summary>
+    private static RemedyResult? Came(Random random) => random.Next(4) switch
+    {
+        0 => RemedyResult.Cured,
+        1 => RemedyResult.InPart,
+        2 => RemedyResult.NoChange,
+        _ => null,
+    };
+
     private Jobs.Remedy OfOneOutput(Random random, Knowledge.Remedy remedy, string place)
     {
         int[] outputs = [.. Outputs(remedy.Part, place)];
-        return new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = outputs[random.Next(outputs.Length)].ToString(CultureInfo.InvariantCulture) };
+        return new Jobs.Remedy(remedy.Id, remedy.Revision, Place.Parse(place)) { Output = outputs[random.Next(outputs.Length)].ToString(CultureInfo.InvariantCulture), Result = Came(random) };
     }
 
     private string[] Places(string kind) => [.. _parts.Where(p => p.Kind == kind).Select(p => p.Place)];

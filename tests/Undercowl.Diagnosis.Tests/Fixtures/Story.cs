@@ -42,9 +42,9 @@ internal sealed class Story
 
     public Story Find(SaidFinding said) => Take(Drafting.Finding(Diagnosis, said));
 
-    public Story Swap(string part, string a, string b) => Take(Drafting.Swap(Diagnosis, part, a, b));
+    public Story Swap(string part, string a, string b, string? then = null) => Take(Drafting.Swap(Diagnosis, part, a, b, then));
 
-    public Story Remedy(string action, string? at = null) => Take(Drafting.Remedy(Diagnosis, action, at));
+    public Story Remedy(string action, string? at = null, string? output = null, string? result = null) => Take(Drafting.Remedy(Diagnosis, action, at, output, result));
 
     /// <summary>The same reading at each of these cylinders.</summary>
     public Story FindAll(string check, string reading, IEnumerable<int> cylinders, params (string Key, string Value)[] setUp)

@@ -18,7 +18,9 @@ internal sealed class Verdict
     /// </summary>
     private const double WorthTrying = 0.01;
 
-    private Verdict(JobDiagnosis diagnosis, string[] named)
+    /// <param name="diagnosis">The job.</param>
+    /// <param name="named">Cause ids; <c>*</c> stands for any text.</param>
+    public Verdict(JobDiagnosis diagnosis, string[] named)
     {
         var network = diagnosis.Network;
         var evidence = network.Evidence();

@@ -73,7 +73,7 @@ public sealed class OneDeadCylinderTests
             .FindAll("spark-to-ground", "always", [2, 3]);
         Verdict.Is(story, "coil-driver@pair:1+4.*", "coil-connector@pair:1+4.*");
         Assert.DoesNotContain(story.Next(), p => p.Id is "replace-double-coil" or "pair-coil-swap-spark");
-        Assert.All(story.Next(3), p => Assert.Contains(p.Id, (string[])["unit-peak", "clean-coil-connector", "coil-connector-look", "mend-coil-driver"]));
+        Assert.All(story.Next(3), p => Assert.Contains(p.Id, (string[])["unit-peak", "clean-coil-connector", "coil-connector-look", "coil-wire-look", "mend-coil-wire", "mend-coil-driver"]));
     }
 
     [Fact]

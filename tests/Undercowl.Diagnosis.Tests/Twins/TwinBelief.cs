@@ -39,6 +39,11 @@ internal static class TwinBelief
                 world.Multiply(perLevel[level()]);
             }
 
+            foreach (var chance in twin.Results)
+            {
+                world.Multiply(chance());
+            }
+
             foreach (var (first, likelihood) in groups)
             {
                 world.Multiply(likelihood[twin.Fooled(first) ? ^1 : twin.Read(first)!.Level()]);

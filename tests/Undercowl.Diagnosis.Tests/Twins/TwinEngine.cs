@@ -87,7 +87,10 @@ internal sealed class TwinEngine
     }
 
     /// <summary>The engine after an entry; the same when the entry is no deed.</summary>
-    public TwinState After(TwinState state, Entry entry)
+    /// <param name="state">Before it.</param>
+    /// <param name="entry">The entry.</param>
+    /// <param name="came">What came of it, when it is a remedy and that is known.</param>
+    public TwinState After(TwinState state, Entry entry, RemedyResult? came = null)
     {
         var after = state.Copy();
         switch (entry.Body)
@@ -97,13 +100,34 @@ internal sealed class TwinEngine
                 return after;
             case Jobs.Remedy done:
                 Mend(state, after, _knowledge.Remedies.First(r => r.Id == done.Action), done, entry.Id.ToString());
-                return after;
+                return came == RemedyResult.NewFault ? Damaged(after, entry.Id.ToString()) : after;
             case Occasion occasion:
                 Begin(after, occasion, entry.Id.ToString());
                 return after;
             default:
                 return state;
         }
+    }
+
+    /// <summary>The engine some time later: all that passes is drawn afresh.</summary>
+    public TwinState Later(TwinState state, string name)
+    {
+        var later = state.Copy();
+        Begin(later, new Occasion(Heat.Cold, name), name);
+        return later;
+    }
+
+    /// <summary>What is sound may have gone wrong meanwhile, in any way that it may be wrong in an engine that comes in.</summary>
+    private TwinState Damaged(TwinState before, string entry)
+    {
+        var after = before.Copy();
+        foreach (var aspect in Aspects.Where(a => !a.Aspect.Passing && !a.Aspect.Consequence))
+        {
+            var name = $"{aspect.Name} since {entry}";
+            after.Version[aspect.Name] = (name, () => Condition(before, aspect) is > 0 and var was ? was : _world.Draw(name, aspect.Chances));
+        }
+
+        return after;
     }
 
     private IEnumerable<TwinAspect> AspectsOf(string kind, string place, int[] lanes)

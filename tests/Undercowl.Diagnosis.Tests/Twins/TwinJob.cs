@@ -12,17 +12,35 @@ internal sealed class TwinJob
     private readonly Dictionary<EntryId, TwinEngine.Copy> _copies = [];
     private readonly Dictionary<EntryId, Reads?> _reads = [];
 
+    /// <summary>What remedies have acted on since the complaint was last tried.</summary>
+    private readonly List<TwinAspect> _mended = [];
+
     public TwinJob(KnowledgeBase knowledge, EngineLayout layout, IWorld world, Job job)
     {
         (_knowledge, _layout, _world) = (knowledge, layout, world);
         Engine = new TwinEngine(knowledge, layout, world);
         Now = TwinState.AsItCameIn;
         Entries = [.. Standing(job)];
+        var said = Entries.Select(e => e.Body).OfType<Opened>().Select(o => o.Complaint).ToArray();
+        var tried = Now;
         foreach (var entry in Entries)
         {
-            Now = Engine.After(Now, entry);
+            var came = Came(entry);
+            var before = Now;
+            Now = Engine.After(Now, entry, came);
             switch (entry.Body)
             {
+                case Jobs.Remedy remedy:
+                    var mends = Engine.After(before, entry);
+                    _mended.AddRange(Engine.Aspects.Where(a => !a.Aspect.Consequence && Name(before, a) != Name(mends, a)));
+                    if (came is { } known)
+                    {
+                        Results.AddRange(said.SelectMany(c => Told(c, remedy, known, tried, Now, [.. _mended.DistinctBy(a => a.Name)], entry.Id.ToString())));
+                        tried = Now;
+                        _mended.Clear();
+                    }
+
+                    break;
                 case Finding finding:
                     _copies[entry.Id] = Engine.In(Now, finding.SetUp);
                     _reads[entry.Id] = Read(Now, finding, _copies[entry.Id]);
@@ -45,6 +63,9 @@ internal sealed class TwinJob
 
     /// <summary>What was complained of: how bad it is, and the chance of such a complaint by level.</summary>
     public List<(Func<int> Level, double[] PerLevel)> Complaints { get; } = [];
+
+    /// <summary>What came of remedies: the chance of what was said of each.</summary>
+    public List<Func<double>> Results { get; } = [];
 
     /// <summary>What a finding reads: level of a quantity, condition of a part or of a tool. Null when there is no such part.</summary>
     public Reads? Read(Entry finding) => _reads[finding.Id];
@@ -102,6 +123,43 @@ internal sealed class TwinJob
     }
 
     private Reads Level(TwinEngine.Copy copy, string quantity, int lane) => new($"{quantity} {lane} in {copy.Name}", () => Engine.Level(copy, quantity, lane));
+
+    /// <summary>What was said of a remedy: the last word on it, or the one noted with it.</summary>
+    private RemedyResult? Came(Entry entry) => entry.Body is not Jobs.Remedy remedy ? null
+        : Entries.Select(e => e.Body).OfType<Result>().LastOrDefault(r => r.Of == entry.Id)?.Came ?? remedy.Result;
+
+    private static string? Name(TwinState state, TwinAspect aspect) => state.Version.TryGetValue(aspect.Name, out var version) ? version.Name : null;
+
+    /// <summary>The chance of what was said: the complaint's test read good or not; and not good, better in half of the cases if something was mended, in a tenth if not.</summary>
+    private IEnumerable<Func<double>> Told(Jobs.Complaint said, Jobs.Remedy remedy, RemedyResult came, TwinState before, TwinState after, TwinAspect[] touched, string entry)
+    {
+        var complaint = _knowledge.Complaints.First(c => c.Id == said.Id);
+        var test = _knowledge.Checks.First(c => c.Id == complaint.SystemTest);
+        var levels = _knowledge.Quantities.First(q => q.Id == test.Likelihood.Quantity).Levels;
+        var doubt = _knowledge.Hands.FirstOrDefault(h => h.Id == remedy.Hand)?.Doubt ?? 0;
+        var setUp = new Dictionary<string, string>(said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp);
+        foreach (var (key, value) in test.SetUp)
+        {
+            setUp[key] = value;
+        }
+
+        double Good(TwinState state) => test.Choices.Where(c => complaint.Good.Contains(c.Id)).Sum(c =>
+            (1 - doubt) * test.Likelihood.Given[levels[Engine.Level(Engine.In(state, setUp), test.Likelihood.Quantity!, 0)]].GetValueOrDefault(c.Id) + doubt / test.Choices.Count);
+
+        bool Mended() => touched.Any(a => Engine.Condition(before, a) > 0 && Engine.Condition(after, a) == 0);
+        switch (came)
+        {
+            case RemedyResult.Cured:
+                return [() => Good(after)];
+            case RemedyResult.NewFault:
+                return [() => 1 - Good(after)];
+            case RemedyResult.ForATime:
+                var (first, then) = (Engine.Later(after, $"{entry} for a time"), Engine.Later(after, $"{entry} came back"));
+                return [() => Good(first), () => 1 - Good(then)];
+            default:
+                return [() => (1 - Good(after)) * ((came == RemedyResult.InPart) == Mended() ? Mended() ? 0.5 : 0.9 : Mended() ? 0.5 : 0.1)];
+        }
+    }
 
     private (Func<int> Level, double[] PerLevel) Complained(Jobs.Complaint said)
     {

@@ -1,0 +1,86 @@
+using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
+using Undercowl.Diagnosis.History;
+using Undercowl.Jobs;
+using Undercowl.Knowledge;
+
+namespace Undercowl.Diagnosis.Readings;
+
+/// <summary>
+/// Lays what came of remedies. Where the complaint is still there, it is better or as before, and that tells whether anything was mended
+/// since it was last tried: a condition that was bad then and is sound now. "For a time" is gone in one occasion and there in the next.
+/// </summary>
+internal sealed class Results(ConditionNodes conditions, Projection projection, EngineHistory history, Laying laying)
+{
+    /// <summary>Chance that what was mended is noticed while something else is still wrong. Estimate: a dead cylinder that is back is heard, a worn plug renewed is not.</summary>
+    public const double Noticed = 0.5;
+
+    /// <summary>Chance that it is called better though nothing was mended. Estimate: people hope, and other things were handled.</summary>
+    public const double Hoped = 0.1;
+
+    private readonly EngineModel _model = conditions.Model;
+
+    /// <summary>The results that hold, in the order of their remedies; those of remedies unknown today, or not read by a table, say nothing.</summary>
+    public IEnumerable<LaidResult> Laid()
+    {
+        var known = projection.Complaints.Select(said => (Said: said, Complaint: _model.Knowledge.Complaints.FirstOrDefault(c => c.Id == laying.Renamed(said.Id))))
+            .Where(c => c.Complaint is not null).ToArray();
+        foreach (var remedy in projection.All<Jobs.Remedy>())
+        {
+            if (projection.ResultOf(remedy.Id) is { } came && _model.Remedies.Any(r => r.Id == remedy.Body.Action))
+            {
+                yield return new LaidResult(remedy, came, [.. known.SelectMany(c => Told(remedy, came, c.Said, c.Complaint!))]);
+            }
+        }
+    }
+
+    private IEnumerable<(Signal Signal, double[] PerLevel)> Told(Said<Jobs.Remedy> remedy, RemedyResult came, Jobs.Complaint said, Knowledge.Complaint complaint)
+    {
+        var test = _model.Knowledge.Checks.First(c => c.Id == complaint.SystemTest);
+        if (test.Likelihood is not { Model: LikelihoodModel.Table, Quantity: { } id })
+        {
+            yield break;
+        }
+
+        var quantity = _model.Quantity(id);
+        var doubt = _model.Knowledge.Hands.FirstOrDefault(h => h.Id == remedy.Body.Hand)?.Doubt ?? 0;
+        double[] good = [.. quantity.Levels.Select(l => (1 - doubt) * complaint.Good.Sum(c => test.Likelihood.Given[l].GetValueOrDefault(c)) + doubt * complaint.Good.Count / test.Choices.Count)];
+        double[] not = [.. good.Select(g => 1 - g)];
+        switch (came)
+        {
+            case RemedyResult.Cured:
+                yield return (Tried(history.AfterRemedy(remedy.Entry)), good);
+                break;
+            case RemedyResult.ForATime:
+                yield return (Tried(history.AfterRemedy(remedy.Entry, "for a time")), good);
+                yield return (Tried(history.AfterRemedy(remedy.Entry, "came back")), not);
+                break;
+            case RemedyResult.NewFault:
+                yield return (Tried(history.AfterRemedy(remedy.Entry)), not);
+                break;
+            default:
+                var seen = conditions.Graph.Function(
+                    $"tried after {remedy.Id}", [.. quantity.Levels, .. quantity.Levels.Select(l => l + ", something mended")],
+                    [Tried(history.AfterRemedy(remedy.Entry)), Mended(remedy.Entry)], levels => levels[0] + levels[1] * quantity.Levels.Count);
+                var better = came == RemedyResult.InPart;
+                yield return (seen, [.. not.Select(n => n * (better ? Hoped : 1 - Hoped)), .. not.Select(n => n * (better ? Noticed : 1 - Noticed))]);
+                break;
+        }
+
+        Signal Tried(EngineState state) => laying.Copies(state, test.SetUp.Concat(said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp).DistinctBy(p => p.Key).ToDictionary()).Of(id, 0);
+    }
+
+    /// <summary>Whether a condition that was bad when the complaint was last tried has been mended since: 0 no, 1 yes.</summary>
+    private Signal Mended(Entry remedy)
+    {
+        var (before, after) = (history.LastTriedBefore(remedy), history.AfterRemedy(remedy));
+        var mended = Signal.Constant(0);
+        foreach (var aspect in history.MendedSinceTried(remedy).Where(a => !a.Aspect.Consequence))
+        {
+            Signal Of(EngineState state) => new(conditions.NodeOf(state, aspect), NodeGraph.Identity(aspect.StateNames.Length));
+            mended = conditions.Graph.Function($"mended by {remedy.Id}", ["no", "yes"], [mended, Of(before), Of(after)], s => s[0] == 1 || (s[1] > 0 && s[2] == 0) ? 1 : 0);
+        }
+
+        return mended;
+    }
+}
