@@ -33,8 +33,8 @@ public static class Drafting
         var warnings = new List<string>();
         if (check.Swap is { } kind)
         {
-            before.Add(Swap(diagnosis, kind, SeatOf(model, kind, place), said.With
-                ?? throw new DiagnosisException($"\"{check.Name}\" exchanges two parts.", "Say where the other one sits, for example --with cyl:3.")).Bodies[0]);
+            var with = said.With ?? throw new DiagnosisException($"\"{check.Name}\" exchanges two parts.", "Say where the other one sits, for example --with cyl:3.");
+            before.Add(Swap(diagnosis, kind, SeatOf(model, kind, place, with), with).Bodies[0]);
         }
 
         var occasion = Occasion(diagnosis, check, place, setUp, before);
@@ -161,9 +161,9 @@ public static class Drafting
     private static RemedyResult Came(string text) => Enum.GetValues<RemedyResult>().Where(r => Word(r) == text).Select(r => (RemedyResult?)r).FirstOrDefault()
         ?? throw new DiagnosisException($"\"{text}\" is not what can come of a remedy.", Near.Mend(text, Results));
 
-    /// <summary>Where the part sits that a check at this place exchanges; the place itself when there is none, so that it is refused by name.</summary>
-    private static string SeatOf(EngineModel model, string part, Place place) =>
-        model.Knowledge.Parts.FirstOrDefault(p => p.Id == part) is { } kind && !Exchanges.Places(model, kind).Contains(place.Text) && LayoutPlaces.TryCylinders(model.Layout, place.Text, out var lanes)
+    /// <summary>Where the part sits that a check at this place exchanges with that elsewhere; the place itself when there is none, so that it is refused by name.</summary>
+    private static string SeatOf(EngineModel model, string part, Place place, string with) =>
+        model.Knowledge.Parts.FirstOrDefault(p => p.Id == part) is { } kind && !Exchanges.Between(model, kind, place.Text, with) && LayoutPlaces.TryCylinders(model.Layout, place.Text, out var lanes)
             ? model.Parts.FirstOrDefault(p => p.Kind.Id == part && lanes.All(p.Serves))?.Place ?? place.Text
             : place.Text;
 

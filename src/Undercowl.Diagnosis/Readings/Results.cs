@@ -7,7 +7,7 @@ using Undercowl.Knowledge;
 namespace Undercowl.Diagnosis.Readings;
 
 /// <summary>
-/// Lays what came of remedies. Where the complaint is still there, it is better or as before, and that tells whether anything was mended
+/// Lays what came of remedies: the complaint's own test read good or not, or, with no change, the complaint is made again. Better or as before tells whether anything was mended
 /// since it was last tried: a condition that was bad then and is sound now. "For a time" is gone in one occasion and there in the next.
 /// </summary>
 internal sealed class Results(ConditionNodes conditions, Projection projection, EngineHistory history, Laying laying)
@@ -36,6 +36,15 @@ internal sealed class Results(ConditionNodes conditions, Projection projection, 
 
     private IEnumerable<(Signal Signal, double[] PerLevel)> Told(Said<Jobs.Remedy> remedy, RemedyResult came, Jobs.Complaint said, Knowledge.Complaint complaint)
     {
+        var setUp = said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp;
+        var after = history.AfterRemedy(remedy.Entry);
+        if (came == RemedyResult.NoChange)
+        {
+            var complained = _model.Quantity(complaint.Quantity);
+            yield return Better(remedy.Entry, laying.Copies(after, setUp).Of(complained.Id, 0), complained, [.. complained.Levels.Select(l => complaint.Given[l])], better: false);
+            yield break;
+        }
+
         var test = _model.Knowledge.Checks.First(c => c.Id == complaint.SystemTest);
         if (test.Likelihood is not { Model: LikelihoodModel.Table, Quantity: { } id })
         {
@@ -49,26 +58,29 @@ internal sealed class Results(ConditionNodes conditions, Projection projection, 
         switch (came)
         {
             case RemedyResult.Cured:
-                yield return (Tried(history.AfterRemedy(remedy.Entry)), good);
+                yield return (Tried(after), good);
                 break;
             case RemedyResult.ForATime:
                 yield return (Tried(history.AfterRemedy(remedy.Entry, "for a time")), good);
                 yield return (Tried(history.AfterRemedy(remedy.Entry, "came back")), not);
                 break;
-            case RemedyResult.NewFault:
-                yield return (Tried(history.AfterRemedy(remedy.Entry)), not);
+            case RemedyResult.InPart:
+                yield return Better(remedy.Entry, Tried(after), quantity, not, better: true);
                 break;
             default:
-                var seen = conditions.Graph.Function(
-                    $"tried after {remedy.Id}", [.. quantity.Levels, .. quantity.Levels.Select(l => l + ", something mended")],
-                    [Tried(history.AfterRemedy(remedy.Entry)), Mended(remedy.Entry)], levels => levels[0] + levels[1] * quantity.Levels.Count);
-                var better = came == RemedyResult.InPart;
-                yield return (seen, [.. not.Select(n => n * (better ? Hoped : 1 - Hoped)), .. not.Select(n => n * (better ? Noticed : 1 - Noticed))]);
+                yield return (Tried(after), not);
                 break;
         }
 
-        Signal Tried(EngineState state) => laying.Copies(state, test.SetUp.Concat(said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp).DistinctBy(p => p.Key).ToDictionary()).Of(id, 0);
+        Signal Tried(EngineState state) => laying.Copies(state, test.SetUp.Concat(setUp).DistinctBy(p => p.Key).ToDictionary()).Of(id, 0);
     }
+
+    /// <summary>Still wrong, and called better or as before.</summary>
+    private (Signal Signal, double[] PerLevel) Better(Entry remedy, Signal tried, Quantity quantity, double[] perLevel, bool better) => (
+        conditions.Graph.Function(
+            $"tried after {remedy.Id}", [.. quantity.Levels, .. quantity.Levels.Select(l => l + ", something mended")],
+            [tried, Mended(remedy)], levels => levels[0] + levels[1] * quantity.Levels.Count),
+        [.. perLevel.Select(p => p * (better ? Hoped : 1 - Hoped)), .. perLevel.Select(p => p * (better ? Noticed : 1 - Noticed))]);
 
     /// <summary>Whether a condition that was bad when the complaint was last tried has been mended since: 0 no, 1 yes.</summary>
     private Signal Mended(Entry remedy)

@@ -35,7 +35,7 @@ public sealed class RealCasesPageTests
             # Real repairs
 
             Published accounts of resolved faults, condensed in our own words (people, makers and addresses left out), worked as jobs. Cylinder counts
-            and ignition are inferred in part. The accounts were picked by what was searched for, so their frequencies are no priors. Some end with
+            and ignition are inferred in part, and a layout is a guess where nothing is said of them. The accounts were picked by what was searched for, so their frequencies are no priors. Some end with
             what was seen, without word of the repair.
 
             The stated cause stands first in {standings.Count(s => s.Rank == 1)} of {cases.Length} cases and among the first three in {standings.Count(s => s.Rank <= 3)}. *Probability* is that the stated cause

@@ -29,6 +29,10 @@ public sealed class GoodSparkTests
     {
         var story = BlueEverywhere(layout, "fuel");
         Assert.Equal(flooded, Leader(story));
+
+        // Water that comes with the fuel would have beaded on one of the plugs.
+        var water = story.AsFound("fuel-tank@side:boat.fuel=water");
+        Assert.True(water < 0.1 && water < story.AsFound(flooded) / 5, $"water in the fuel {water}, {flooded} {story.AsFound(flooded)}");
         SparkCausesFall(story, flooded);
         StayInTheList(story);
         Assert.Equal("make-safe", story.Next()[0].Kind);

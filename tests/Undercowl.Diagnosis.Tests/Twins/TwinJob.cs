@@ -130,7 +130,7 @@ internal sealed class TwinJob
 
     private static string? Name(TwinState state, TwinAspect aspect) => state.Version.TryGetValue(aspect.Name, out var version) ? version.Name : null;
 
-    /// <summary>The chance of what was said: the complaint's test read good or not; and not good, better in half of the cases if something was mended, in a tenth if not.</summary>
+    /// <summary>The chance of what was said: the complaint's test read good or not, or the complaint is made again; better in half of the cases if something was mended, in a tenth if not.</summary>
     private IEnumerable<Func<double>> Told(Jobs.Complaint said, Jobs.Remedy remedy, RemedyResult came, TwinState before, TwinState after, TwinAspect[] touched, string entry)
     {
         var complaint = _knowledge.Complaints.First(c => c.Id == said.Id);
@@ -146,6 +146,8 @@ internal sealed class TwinJob
         double Good(TwinState state) => test.Choices.Where(c => complaint.Good.Contains(c.Id)).Sum(c =>
             (1 - doubt) * test.Likelihood.Given[levels[Engine.Level(Engine.In(state, setUp), test.Likelihood.Quantity!, 0)]].GetValueOrDefault(c.Id) + doubt / test.Choices.Count);
 
+        var again = Engine.In(after, said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp);
+        double Again() => complaint.Given[_knowledge.Quantities.First(q => q.Id == complaint.Quantity).Levels[Engine.Level(again, complaint.Quantity, 0)]];
         bool Mended() => touched.Any(a => Engine.Condition(before, a) > 0 && Engine.Condition(after, a) == 0);
         switch (came)
         {
@@ -156,8 +158,10 @@ internal sealed class TwinJob
             case RemedyResult.ForATime:
                 var (first, then) = (Engine.Later(after, $"{entry} for a time"), Engine.Later(after, $"{entry} came back"));
                 return [() => Good(first), () => 1 - Good(then)];
+            case RemedyResult.InPart:
+                return [() => (1 - Good(after)) * (Mended() ? 0.5 : 0.1)];
             default:
-                return [() => (1 - Good(after)) * ((came == RemedyResult.InPart) == Mended() ? Mended() ? 0.5 : 0.9 : Mended() ? 0.5 : 0.1)];
+                return [() => Again() * (Mended() ? 0.5 : 0.9)];
         }
     }
 
