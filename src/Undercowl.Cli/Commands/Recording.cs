@@ -34,9 +34,6 @@ internal static class Recording
                 page.Line($"recorded {EntryWords.Short(entry.Id)}  {EntryWords.Of(entry.Body)}");
             }
 
-            if (said.TakenWith.Count > 0)
-            {
-                page.Item("", $"taken with: {string.Join(", ", said.TakenWith.Select(t => t.Name))} (as the engine stands; say {string.Join(' ', said.TakenWith.Select(t => $"--set-up {t.SetUp}={t.Usual}"))} if not)");
-            }
+            TakenWith.Write(said.TakenWith, "say", page);
         });
 }

@@ -1,3 +1,4 @@
+using Undercowl.Diagnosis;
 using Undercowl.Diagnosis.Answers;
 
 namespace Undercowl.Cli.Documents;
@@ -5,8 +6,8 @@ namespace Undercowl.Cli.Documents;
 /// <summary>While working: the step that is put to the technician.</summary>
 internal sealed record StepShown(int Version, string Event, int Number, ProposedStep Step);
 
-/// <summary>While working: what was answered, and the entries that came of it.</summary>
-internal sealed record StepRecorded(int Version, string Event, string Answer, IReadOnlyList<RecordedEntry> Entries, IReadOnlyList<string> Warnings);
+/// <summary>While working: what was answered, the entries that came of it, and unusual states that a reading took over from how the engine stands.</summary>
+internal sealed record StepRecorded(int Version, string Event, string Answer, IReadOnlyList<RecordedEntry> Entries, IReadOnlyList<string> Warnings, IReadOnlyList<TakenState> TakenWith);
 
 /// <summary>The last line of <c>work</c> and <c>demo</c>: how the job stands when the work stops.</summary>
 /// <param name="Version">Version of this document's form.</param>

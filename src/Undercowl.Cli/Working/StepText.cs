@@ -13,7 +13,7 @@ internal static class StepText
     public static void Write(ProposedStep step, string currency, Page page)
     {
         page.Item("", page.Paint.Strong(step.Name));
-        page.Item("  ", $"{char.ToUpperInvariant(Cost(step, currency)[0])}{Cost(step, currency)[1..]}. Why: {step.Why}");
+        page.Item("  ", Cost(step, currency) is { Length: > 0 } cost ? $"{char.ToUpperInvariant(cost[0])}{cost[1..]}. Why: {step.Why}" : $"Why: {step.Why}");
         page.Items("  ! ", step.Cautions.Where(c => !c.Acknowledged).Select(Caution));
         if (step.Cautions.Any(c => c.Acknowledged))
         {
@@ -45,11 +45,21 @@ internal static class StepText
 
     public static string Caution(CautionAnswer caution) => $"{caution.Text} [{caution.Id}]";
 
-    /// <summary>What the step costs and what is to come; making safe is not reckoned, and says only the latter.</summary>
+    /// <summary>What the step costs and what is to come, as far as it is reckoned; empty where nothing is.</summary>
     public static string Cost(ProposedStep step, string currency)
     {
-        var toFinish = string.Create(CultureInfo.InvariantCulture, $"about {step.ExpectedCostToFinish:0} {currency} to finish");
-        return step.Kind == "make-safe" ? toFinish : string.Create(CultureInfo.InvariantCulture, $"{step.Minutes:0.#} min, {step.Cost:0.##} {currency}, then {toFinish}");
+        string?[] now =
+        [
+            step.Minutes is { } minutes ? string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min") : null,
+            step.Cost is { } cost ? string.Create(CultureInfo.InvariantCulture, $"{cost:0.##} {currency}") : null,
+        ];
+        var toFinish = step.ExpectedCostToFinish switch
+        {
+            null => null,
+            0 => "nothing more to spend",
+            { } left => string.Create(CultureInfo.InvariantCulture, $"about {left:0} {currency} to finish"),
+        };
+        return string.Join(", then ", new[] { string.Join(", ", now.OfType<string>()), toFinish }.Where(said => said is { Length: > 0 }));
     }
 
     /// <summary>The command line that records the step, to be copied; where there are several answers, with the first of them.</summary>

@@ -125,7 +125,7 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
                 return false;
             case "undo":
                 var last = _done.Count > 0 ? _done.Pop() : throw new Refusal("Nothing was recorded here yet.", "Take older entries back with undercowl withdraw.");
-                telling.Recorded(answer, job.Record(new Withdrawn(last, "taken back while working")), []);
+                telling.Recorded(answer, job.Record(new Withdrawn(last, "taken back while working")));
                 return true;
             case "help" or "?":
                 telling.Say(page => page.Item("  ", "An answer to the step, or: ok (cautions read), skip, other, other N, why, restore, note TEXT, undo, quit. A check that cannot be done: not-done: why. A remedy: done, or declined: why."));
@@ -193,7 +193,7 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
             throw new Refusal($"Not signed off as {ending.Outcome}.", string.Join(" ", ending.Missing));
         }
 
-        telling.Recorded(answer, [job.Job.Entries[^1]], []);
+        telling.Recorded(answer, [job.Job.Entries[^1]]);
     }
 
     /// <summary>Holds for the whole-engine part of the set-up: the next cylinder in the same state does not ask again.</summary>
@@ -202,14 +202,14 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
         var keys = job.Diagnosis.Knowledge.SetUps.Select(k => k.Id).ToHashSet();
         var setUp = step.SetUp.Where(p => keys.Contains(p.Key)).ToDictionary(p => p.Key, p => p.Value);
         var entries = job.Record([.. step.Cautions.Where(c => !c.Acknowledged).Select(c => new CautionAcknowledged(c.Id, setUp.Count > 0 ? setUp : null))]);
-        telling.Recorded(answer, entries, []);
+        telling.Recorded(answer, entries);
     }
 
     private void Record(string answer, Draft draft)
     {
         var entries = job.Record(draft.Bodies);
         _done.Push(entries[^1].Id);
-        telling.Recorded(answer, entries, draft.Warnings);
+        telling.Recorded(answer, entries, draft);
     }
 
     private static (string Word, string Tail) Split(string answer)

@@ -52,17 +52,17 @@ internal sealed class WorkSteps
         var proof = diagnosis.Proof();
         if (proof.Proven)
         {
-            return Plain("sign-off", "Sign off as proven", "Who signs?", "the complaint's own test is good, nothing is left undone, and it is likely to last", [], ["sign WHO"]);
+            return Plain("sign-off", "Sign off as proven", "Who signs?", "the complaint's own test is good, nothing is left undone, and it is likely to last", 0, [], ["sign WHO"]);
         }
 
         return next.Restore.Count > 0 && proof.Missing.Count == next.Restore.Count ? PutBack(next.Restore) : null;
     }
 
     private static ProposedStep PutBack(IReadOnlyList<RestoreAnswer> items) => Plain(
-        "restore", "Put back what was disturbed", "Is all of it back?", "the engine must be whole before its own test counts", [.. items.Select(r => $"{r.What}: {r.How}")], ["done"]);
+        "restore", "Put back what was disturbed", "Is all of it back?", "the engine must be whole before its own test counts", null, [.. items.Select(r => $"{r.What}: {r.How}")], ["done"]);
 
-    private static ProposedStep Plain(string kind, string name, string ask, string why, IReadOnlyList<string> steps, IReadOnlyList<string> answers) => new(
-        kind, "", "engine", null, name, ask, why, 0, 0, 0, new Dictionary<string, string>(), [], [], [], steps, answers, []);
+    private static ProposedStep Plain(string kind, string name, string ask, string why, double? toFinish, IReadOnlyList<string> steps, IReadOnlyList<string> answers) => new(
+        kind, "", "engine", null, name, ask, why, null, null, toFinish, new Dictionary<string, string>(), [], [], [], steps, answers, []);
 
     private static (string Kind, string Id, string Place, string? With) Key(ProposedStep step) => (step.Kind, step.Id, step.Place, step.With);
 }

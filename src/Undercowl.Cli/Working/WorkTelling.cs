@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using Undercowl.Cli.Documents;
+using Undercowl.Diagnosis;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Jobs;
 
@@ -27,12 +28,13 @@ internal sealed class WorkTelling(Shell shell, bool json, bool echo = false)
         StepText.Write(step, currency, _page);
     }
 
-    public void Recorded(string answer, IReadOnlyList<Entry> entries, IReadOnlyList<string> warnings)
+    public void Recorded(string answer, IReadOnlyList<Entry> entries, Draft? draft = null)
     {
+        var (warnings, takenWith) = draft is null ? ([], []) : (draft.Warnings, draft.TakenOver);
         if (json)
         {
             shell.Out.WriteLine(JsonSerializer.Serialize(
-                new StepRecorded(1, "recorded", answer, [.. entries.Select(RecordedEntry.Of)], warnings), TerminalJson.Default.StepRecorded));
+                new StepRecorded(1, "recorded", answer, [.. entries.Select(RecordedEntry.Of)], warnings, takenWith), TerminalJson.Default.StepRecorded));
         }
         else
         {
@@ -45,6 +47,8 @@ internal sealed class WorkTelling(Shell shell, bool json, bool echo = false)
             {
                 _page.Line($"recorded {EntryWords.Short(entry.Id)}  {EntryWords.Of(entry.Body)}");
             }
+
+            TakenWith.Write(takenWith, "undo, then undercowl record it with", _page);
         }
 
         foreach (var warning in warnings)

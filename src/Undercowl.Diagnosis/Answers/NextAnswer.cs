@@ -23,9 +23,9 @@ public sealed record NextAnswer(
 /// <param name="Name">The step in words.</param>
 /// <param name="Ask">The question to answer, for a check.</param>
 /// <param name="Why">Why this step, in words.</param>
-/// <param name="Minutes">Time it takes.</param>
-/// <param name="Cost">Time at the shop's rate and parts.</param>
-/// <param name="ExpectedCostToFinish">Expected cost from here to a running engine if this is next.</param>
+/// <param name="Minutes">Time it takes; null where it is not reckoned (making safe, putting back, handing on, signing off).</param>
+/// <param name="Cost">Time at the shop's rate and parts; null where it is not reckoned.</param>
+/// <param name="ExpectedCostToFinish">Expected cost from here to a running engine if this is next; null where it is not reckoned.</param>
 /// <param name="SetUp">The whole set-up in which it is done.</param>
 /// <param name="Changes">What of the engine as it stands must be changed first.</param>
 /// <param name="Tools">Tools.</param>
@@ -41,9 +41,9 @@ public sealed record ProposedStep(
     string Name,
     string Ask,
     string Why,
-    double Minutes,
-    double Cost,
-    double ExpectedCostToFinish,
+    double? Minutes,
+    double? Cost,
+    double? ExpectedCostToFinish,
     IReadOnlyDictionary<string, string> SetUp,
     IReadOnlyList<string> Changes,
     IReadOnlyList<string> Tools,

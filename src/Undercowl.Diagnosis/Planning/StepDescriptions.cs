@@ -18,7 +18,7 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
 
     public ProposedStep Refer(double toFinish) => new(
         "refer", "", "engine", null, "Hand the job on", "", "nothing here is worth its cost any more",
-        0, costs.Refer, toFinish, new Dictionary<string, string>(), [], [], [], [], [], []);
+        null, costs.Refer, toFinish, new Dictionary<string, string>(), [], [], [], [], [], []);
 
     public ProposedStep Check(Candidate candidate, double toFinish)
     {
@@ -56,7 +56,7 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
         return network.Model.Checks.FirstOrDefault(c => c.Id == clearing) is { } check
             ? Describe(check, "engine", null, Resolve(check), toFinish, "check", $"other steps wait for it. {by.Reason}", [])
             : new ProposedStep(
-                "make-safe", by.Interlock.Id, "engine", null, by.Interlock.Instead ?? by.Interlock.Name, "", by.Reason, 0, 0, toFinish,
+                "make-safe", by.Interlock.Id, "engine", null, by.Interlock.Instead ?? by.Interlock.Name, "", by.Reason, null, null, toFinish,
                 new Dictionary<string, string>(), [], [], [], [.. by.Missing.Select(m => m.Name)], [.. by.Missing.Select(m => m.Id)], []);
     }
 

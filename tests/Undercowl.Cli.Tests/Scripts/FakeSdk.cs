@@ -10,7 +10,7 @@ namespace Undercowl.Cli.Tests.Scripts;
 internal sealed class FakeSdk : IDisposable
 {
     private static readonly string[] SmallPrograms =
-        ["bash", "sh", "env", "dirname", "find", "mktemp", "mkdir", "mv", "rm", "cat", "flock", "chmod", "sed", "grep", "head", "tail", "basename", "touch"];
+        ["bash", "sh", "env", "dirname", "find", "mktemp", "mkdir", "mv", "rm", "cat", "flock", "chmod", "sed", "grep", "head", "tail", "basename", "touch", "nproc", "xargs", "wc"];
 
     private readonly Terminal _terminal = new();
 
@@ -72,6 +72,18 @@ internal sealed class FakeSdk : IDisposable
     public bool Has(string file) => File.Exists(_terminal.PathOf(file));
 
     public void Write(string file) => _terminal.Write(file, "changed");
+
+    /// <summary>From now on dotnet "runs" one test project, of this report.</summary>
+    public void Report(string report)
+    {
+        _terminal.Write("tests/One.Tests/One.Tests.csproj", "");
+        _terminal.Write("report", report);
+        _terminal.WriteProgram("bin/dotnet", $$"""
+            #!/bin/bash
+            while [[ $# -gt 0 ]]; do [[ $1 == --results-directory ]] && out=$2; shift; done
+            [[ -z ${out:-} ]] || { mkdir -p "$out"; cat "{{_terminal.PathOf("report")}}" > "$out/one.trx"; }
+            """);
+    }
 
     public void Delete(string file) => File.Delete(_terminal.PathOf(file));
 

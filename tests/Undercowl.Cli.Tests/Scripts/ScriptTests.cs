@@ -115,4 +115,17 @@ public sealed class ScriptTests
         Assert.False(sdk.Has("artifacts/undercowl/left-over.dll"));
         Assert.True(sdk.Has("artifacts/undercowl/undercowl"));
     }
+
+    [Fact]
+    public void Skipped_tests_are_named_with_their_reason_before_the_count()
+    {
+        using var sdk = new FakeSdk();
+        sdk.Report(
+            "<TestRun><Results><UnitTestResult testName=\"Disk.Flushed\" outcome=\"Passed\" /><UnitTestResult testName=\"Disk.Full\" outcome=\"NotExecuted\" testId=\"1\">"
+            + "<Output><StdOut>mounting is not permitted here</StdOut></Output></UnitTestResult><UnitTestResult testName=\"Disk.Gone\" outcome=\"NotExecuted\" /></Results>"
+            + "<ResultSummary><Counters total=\"3\" passed=\"1\" failed=\"0\" /></ResultSummary></TestRun>");
+        var ran = sdk.Run("test");
+        Assert.Equal(["skipped: Disk.Full: mounting is not permitted here", "skipped: Disk.Gone", "1 passed, 0 failed"], ran.Out.TrimEnd().Split('\n'));
+        Assert.Equal(0, ran.Code);
+    }
 }

@@ -27,6 +27,24 @@ public sealed class TakenOverTests
             taken.Select(t => string.Join(' ', t.EnumerateObject().Select(m => m.Value.GetString()))));
     }
 
+    [Fact]
+    public void Work_says_it_too()
+    {
+        using var terminal = new Terminal().WithJob();
+        terminal.Run("record", "visit.jsonl", "fuel-smell", "none").Good();
+        terminal.Run("record", "visit.jsonl", "spark-plugs-out", "--at", "cyl:1", "never").Good();
+        var open = terminal.Run("next", "visit.jsonl", "--top", "40", "--json").Json().GetProperty("proposals").EnumerateArray().ToArray();
+        var at = Array.FindIndex(open, p => p.GetProperty("id").GetString() == "battery-rest-volts");
+        Assert.Equal("out", open[at].GetProperty("setUp").GetProperty("plugs").GetString());
+        var lines = $"other {at + 1}\nok\n12.4V\nquit\n";
+        terminal.Write("again.jsonl", terminal.Read("visit.jsonl"));
+        var told = terminal.Feed(lines, "work", "visit.jsonl").Good().Out;
+        Assert.Contains("taken with: all plugs out (as the engine stands; undo, then undercowl record it with --set-up plugs=in if not)", string.Join(' ', told.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        var recorded = terminal.Feed(lines, "work", "again.jsonl", "--json").Good().JsonLines().Where(d => d.GetProperty("event").GetString() == "recorded").ToArray();
+        Assert.Equal("plugs", recorded.Single(d => d.GetProperty("answer").GetString() == "12.4V").GetProperty("takenWith")[0].GetProperty("setUp").GetString());
+        Assert.Empty(recorded.Single(d => d.GetProperty("answer").GetString() == "ok").GetProperty("takenWith").EnumerateArray());
+    }
+
     [Theory]
     [InlineData("undercowl record visit.jsonl cranking-rpm --set-up plugs=in 250rpm")]
     [InlineData("undercowl record visit.jsonl cranking-rpm --set-up plugs=out 250rpm")]

@@ -24,7 +24,11 @@ public sealed class WordingTests
         using var desk = new Desk();
         desk.Run("undercowl start visit.jsonl --layout two-stroke-3-cdi --complaint no-start").Good();
         desk.Run("undercowl record visit.jsonl fuel-smell strong").Good();
-        Assert.Equal("make-safe", desk.Run("undercowl next visit.jsonl --top 1 --json").Json().GetProperty("proposals")[0].GetProperty("kind").GetString());
+        var proposal = desk.Run("undercowl next visit.jsonl --top 1 --json").Json().GetProperty("proposals")[0];
+        Assert.Equal("make-safe", proposal.GetProperty("kind").GetString());
+        Assert.False(proposal.TryGetProperty("minutes", out _));
+        Assert.False(proposal.TryGetProperty("cost", out _));
+        Assert.True(proposal.GetProperty("expectedCostToFinish").GetDouble() > 0);
         var next = desk.Run("undercowl next visit.jsonl --top 1").Good().Out;
         Assert.Contains("to finish", next, StringComparison.Ordinal);
         Assert.DoesNotContain(" 0 min", next.ReplaceLineEndings(" "), StringComparison.Ordinal);

@@ -16,6 +16,8 @@ public sealed class WorkTests
 
         var again = terminal.Feed(string.Join('\n', typed) + "\n", "work", "two.jsonl").Good();
         Assert.Contains("Signed off as proven", again.Out, StringComparison.Ordinal);
+        Assert.Contains("Nothing more to spend. Why: the complaint's own test is good", again.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain(" 0 min", again.Out.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Contains("prevail", again.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("> ", again.Error, StringComparison.Ordinal);
         Assert.Equal(Kinds("one.jsonl"), Kinds("two.jsonl"));
