@@ -29,6 +29,9 @@ public static class Elimination
         {
             if (TrySwept(evidence, options with { Beam = beam }, out var swept))
                 return swept;
+            // It fitted and nothing was left: of fewer joint states there would not be more.
+            if (swept is not null)
+                break;
         }
 
         return options.AllowBounded
@@ -55,7 +58,8 @@ public static class Elimination
 
     /// <summary>
     /// The sum stage by stage at once, without trying the exact one (see <see cref="EliminationOptions.Stages"/>): its error bound
-    /// is 0 when no joint state had to be left out. False when it does not fit in the row budget, or leaves nothing.
+    /// is 0 when no joint state had to be left out. False when it does not fit in the row budget (then there is no posterior), or
+    /// leaves nothing (then the posterior is an impossible one).
     /// </summary>
     public static bool TrySwept(Evidence evidence, EliminationOptions options, [NotNullWhen(true)] out Posterior? posterior)
     {
