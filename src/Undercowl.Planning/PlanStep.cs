@@ -9,6 +9,9 @@ public enum StepKind
     /// <summary>See whether the goal is met; a test that passes ends the job. The index is 0.</summary>
     SystemTest,
 
+    /// <summary>End the job with a terminal decision: the index is that of the decision.</summary>
+    Decide,
+
     /// <summary>Look without mending: the index is that of the check.</summary>
     Check,
 
@@ -30,6 +33,9 @@ public readonly record struct PlanStep(StepKind Kind, int Index)
 
     /// <summary>The step that carries out action <paramref name="index"/>.</summary>
     public static PlanStep Action(int index) => new(StepKind.Action, index);
+
+    /// <summary>The terminal step that takes decision <paramref name="index"/>.</summary>
+    public static PlanStep Decide(int index) => new(StepKind.Decide, index);
 
     /// <summary>The step that makes check <paramref name="index"/>.</summary>
     public static PlanStep Check(int index) => new(StepKind.Check, index);

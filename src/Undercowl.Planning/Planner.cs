@@ -3,12 +3,18 @@ using Undercowl.Planning.Sequencing;
 namespace Undercowl.Planning;
 
 /// <summary>
-/// Ranks the next steps of a troubleshooting problem by expected cost to finish, looking one check ahead. It is a good plan
-/// and not always the best one: finding that is intractable, and no proposal's cost counts on checks made later.
+/// Ranks the next steps of a troubleshooting problem by expected cost to finish, looking one check ahead or, with
+/// <see cref="PlannerOptions.LookAhead"/>, on to the end of the job. It is a good plan and not always the best one: finding that is intractable.
 /// </summary>
 /// <remarks>Same problem, same answer; it keeps nothing from one problem to the next and may be used by several threads.</remarks>
 public sealed class Planner(PlannerOptions? options = null)
 {
+    /// <summary>So many steps are looked into beyond the next check. Estimate.</summary>
+    private const int MostUnfolded = 24;
+
+    /// <summary>So many of them for what they tell for their cost, wherever the estimate puts them. Estimate.</summary>
+    private const int MostToldOf = 8;
+
     private readonly PlannerOptions options = options ?? new PlannerOptions();
 
     /// <summary>The possible next steps, best first.</summary>
@@ -20,7 +26,8 @@ public sealed class Planner(PlannerOptions? options = null)
         Acting acting = Act(bench, skipped);
         int[]?[] openOrders = OrdersWithClusterOpen(bench, acting);
 
-        Foresight? foresight = options.Foresight ? new Foresight(bench.Model, bench.Weights, acting.Best.Cost) : null;
+        bool small = bench.Model.Possible.Length <= Coarse.Most && problem.Checks.Cost.Length + bench.Model.Useful.Length <= MostUnfolded;
+        Foresight? foresight = options.LookAhead > 0 && !small ? new Foresight(bench.Model, new Ends(bench.Model), bench.Weights, acting.Best.Cost) : null;
         var looking = new Looking(bench.Model, bench.Order, bench.Cost, bench.Weights, acting.Best, openOrders, foresight);
         var proposals = new List<Proposal>(foresight is null ? acting.Proposals : acting.Proposals.Select(p => Foreseen(p, bench, foresight)));
         // Cheapest first: what a budget cuts off is then what one would least like to do on a hunch.
@@ -31,7 +38,53 @@ public sealed class Planner(PlannerOptions? options = null)
             else proposals.Add(looking.Propose(k));
         }
 
-        return new Ranking(proposals, skipped, acting.Best.Cost, bench.Work + looking.Work);
+        long work = bench.Work + looking.Work;
+        if (options.LookAhead > 0 && skipped.Count == 0) work += Unfold(bench.Model, proposals, estimated: !small);
+        return new Ranking(proposals, skipped, acting.Best.Cost, work);
+    }
+
+    /// <summary>Prices the leading proposals by what looking on after them comes to, and puts the others behind them; the work it took.</summary>
+    private long Unfold(RepairModel model, List<Proposal> proposals, bool estimated)
+    {
+        Proposal[] ranked = [.. new Ranking([.. proposals], [], 0, 0).Proposals];
+        int[] checks = [.. ranked.Where(p => p.Step.Kind == StepKind.Check).Select(p => p.Step.Index)];
+        var unfolding = new Unfolding(Coarse.Of(model, checks), estimated);
+        int leaders = Math.Min(ranked.Length, estimated ? MostUnfolded - MostToldOf : int.MaxValue);
+        Proposal[] leading = ranked[..leaders];
+        if (estimated)
+        {
+            // An estimate may think too little of a cheap question that only the whole of the job shows to pay.
+            Proposal[] rest = ranked[leaders..];
+            Proposal[] telling = [.. unfolding.MostTelling.Select(k => Array.Find(rest, p => p.Step == PlanStep.Check(k))).OfType<Proposal>().Take(MostToldOf)];
+            leading = [.. leading, .. telling];
+            ranked = [.. leading, .. rest.Except(telling)];
+        }
+
+        double[] values = unfolding.Values([.. leading.Select(p => p.Step)], options.LookAhead);
+        proposals.Clear();
+        if (estimated)
+        {
+            // Two estimates of the same that err in different ways; what was not unfolded is taken to differ as much as the rest.
+            double differ = leading.Select((p, i) => values[i] - p.ExpectedCostToFinish).Where(double.IsFinite).DefaultIfEmpty(0).Average();
+            proposals.AddRange(ranked.Select((p, i) => p with
+            {
+                ExpectedCostToFinish = Ends(p.Step) ? p.ExpectedCostToFinish : p.ExpectedCostToFinish + (i < leading.Length ? values[i] - p.ExpectedCostToFinish : differ) / 3,
+            }));
+        }
+        else
+        {
+            // What a plan costs that is laid out is a bound.
+            proposals.AddRange(ranked.Select((p, i) => p with { ExpectedCostToFinish = Math.Min(values[i], p.ExpectedCostToFinish) }));
+        }
+
+        for (int i = 0; i < proposals.Count && proposals.Count > 1; i++)
+        {
+            if (proposals[i].Step.Kind != StepKind.Check) continue;
+            double without = proposals.Where((_, j) => j != i).Min(p => p.ExpectedCostToFinish);
+            proposals[i] = proposals[i] with { Information = Math.Max(0, without - (proposals[i].ExpectedCostToFinish - proposals[i].CostNow)) };
+        }
+
+        return unfolding.Work;
     }
 
     /// <summary>The step followed by going on looking, where that is cheaper than the plan without checks that it begins.</summary>
@@ -101,6 +154,8 @@ public sealed class Planner(PlannerOptions? options = null)
         foreach (int[]? found in orders) acting.TryOrder(found);
         return orders;
     }
+
+    private static bool Ends(PlanStep step) => step.Kind is StepKind.Refer or StepKind.Decide;
 
     private static bool Allowed(bool[]? allowed, int index) => allowed is null || allowed[index];
 

@@ -10,9 +10,9 @@ public sealed record PlannerOptions
     public long WorkBudget { get; init; } = long.MaxValue;
 
     /// <summary>
-    /// Count on more checks after the next one: what is left unknown after a step is then priced at what the checks on hand ask
-    /// per bit, where that is cheaper than acting without them. Costs to finish are then estimates, not those of a plan that is
-    /// laid out, and no longer bounds. Off unless asked for.
+    /// Count on more checks after the next one: numbers that may be touched in looking further than one check ahead. Once
+    /// begun, every step is looked at as narrowly as can be; what is left goes into looking more widely. Costs to finish are then
+    /// those of a policy, or, in problems too large to be looked through, estimates. 0: look one check ahead.
     /// </summary>
-    public bool Foresight { get; init; }
+    public long LookAhead { get; init; }
 }

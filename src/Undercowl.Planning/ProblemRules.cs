@@ -14,6 +14,7 @@ internal static class ProblemRules
         HypothesisRules(problem.Hypotheses);
         ActionRules(problem.Actions, problem.Hypotheses.Components, clusters);
         CheckRules(problem.Checks, problem.Hypotheses.Weights, clusters);
+        DecisionRules(problem.Decisions, problem.Hypotheses.Weights.Length);
         Cost("SystemTestCost", null, problem.SystemTestCost);
         Cost("ReferCost", null, problem.ReferCost);
     }
@@ -54,6 +55,18 @@ internal static class ProblemRules
         if (t.RepairCost is { } repair) Costs("Actions.RepairCost", repair, count);
         ClusterIndices("Actions.Cluster", t.Cluster, count, clusters);
         if (t.Allowed is { } allowed) Length("Actions.Allowed", allowed.Length, count, "one per action");
+    }
+
+    private static void DecisionRules(DecisionTable t, int hypotheses)
+    {
+        if (t.Count < 0)
+            throw new PlanningException("Decisions.Count", null, $"is {t.Count}", "give 0 or more");
+        Length("Decisions.Cost", t.Cost.Length, t.Count * hypotheses, "decisions x hypotheses");
+        for (int i = 0; i < t.Cost.Length; i++)
+        {
+            if (!double.IsFinite(t.Cost[i]))
+                throw new PlanningException("Decisions.Cost", i, $"is {Text(t.Cost[i])}", "give a finite cost, below 0 for a payoff");
+        }
     }
 
     private static void CheckRules(CheckTable t, double[] weights, int clusters)

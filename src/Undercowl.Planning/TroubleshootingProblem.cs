@@ -14,6 +14,7 @@ public sealed class TroubleshootingProblem
     /// <param name="clusters">Set-ups that actions and checks share.</param>
     /// <param name="systemTestCost">Paid at every system test; finite, not negative.</param>
     /// <param name="referCost">Paid once to end the job unmended; finite, not negative.</param>
+    /// <param name="decisions">Other ways of ending it. Null: none.</param>
     /// <exception cref="PlanningException">An array has the wrong length or a number out of range.</exception>
     public TroubleshootingProblem(
         HypothesisTable hypotheses,
@@ -21,7 +22,8 @@ public sealed class TroubleshootingProblem
         CheckTable checks,
         ClusterTable clusters,
         double systemTestCost,
-        double referCost)
+        double referCost,
+        DecisionTable? decisions = null)
     {
         ArgumentNullException.ThrowIfNull(hypotheses);
         ArgumentNullException.ThrowIfNull(actions);
@@ -31,6 +33,7 @@ public sealed class TroubleshootingProblem
         Actions = actions;
         Checks = checks;
         Clusters = clusters;
+        Decisions = decisions ?? DecisionTable.None;
         SystemTestCost = systemTestCost;
         ReferCost = referCost;
         ProblemRules.Enforce(this);
@@ -43,6 +46,8 @@ public sealed class TroubleshootingProblem
     public CheckTable Checks { get; }
 
     public ClusterTable Clusters { get; }
+
+    public DecisionTable Decisions { get; }
 
     /// <summary>Cost of one system test, without the closing of clusters it may demand.</summary>
     public double SystemTestCost { get; }

@@ -28,6 +28,9 @@ internal sealed record Case
 
     internal bool[]? CheckAllowed { get; init; }
 
+    /// <summary>Per decision, its cost by hypothesis.</summary>
+    internal double[][] Decisions { get; init; } = [];
+
     internal ClusterTable Clusters { get; init; } = ClusterTable.None;
 
     internal double SystemTest { get; init; }
@@ -61,7 +64,8 @@ internal sealed record Case
         },
         Clusters,
         SystemTest,
-        Refer);
+        Refer,
+        new DecisionTable { Count = Decisions.Length, Cost = [.. Decisions.SelectMany(row => row)] });
 
     /// <summary>One perfect action for each of the single faults.</summary>
     internal static Case OneActionEach(double[] probability, double[] cost) =>

@@ -25,6 +25,8 @@ public class RulesTests
         ["an outcome below 0"] = (Sound with { Rows = [[[0.9, 0.1], [-0.2, 1.2]]] }, "Checks.OutcomeProbability", 2),
         ["a check in a cluster that is not there"] = (Sound with { CheckCluster = [3] }, "Checks.Cluster", 0),
         ["leave for two checks of one"] = (Sound with { CheckAllowed = [true, true] }, "Checks.Allowed", null),
+        ["a decision that lacks a hypothesis"] = (Sound with { Decisions = [[1]] }, "Decisions.Cost", null),
+        ["an endless payoff"] = (Sound with { Decisions = [[1, double.NegativeInfinity]] }, "Decisions.Cost", 1),
         ["a system test below 0"] = (Sound with { SystemTest = -1 }, "SystemTestCost", null),
         ["a refer cost without a value"] = (Sound with { Refer = double.NaN }, "ReferCost", null),
         ["a cluster that is neither open nor closed"] = (

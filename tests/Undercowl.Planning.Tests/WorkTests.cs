@@ -105,6 +105,26 @@ public class WorkTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Looking_further_spends_what_it_may_and_always_gives_the_same_ranking()
+    {
+        TroubleshootingProblem problem = Large(4, 500, 150, 150, 150).Build();
+        long near = new Planner().Rank(problem).Work;
+        long Spent(long allowed) => new Planner(new PlannerOptions { LookAhead = allowed }).Rank(problem).Work - near;
+
+        long least = Spent(1), more = Spent(10 * least);
+        output.WriteLine($"one look {near}, the first look further {least}, ten times as much allowed {more}");
+        // Recorded: the first look further is always ended, whatever is allowed.
+        Assert.InRange(least, 1, 10_000_000);
+        Assert.InRange(more, least + 1, 11 * least);
+
+        var planner = new Planner(new PlannerOptions { LookAhead = least });
+        Ranking one = planner.Rank(problem), two = planner.Rank(problem);
+        Assert.Equal(one.Proposals, two.Proposals);
+        Assert.Equal(one.Proposals.Count, one.Proposals.Select(p => p.Step).Distinct().Count());
+        Assert.Equal(new Planner().Rank(problem).Proposals.Count, one.Proposals.Count);
+    }
+
+    [Fact]
     public void What_the_budget_leaves_out_is_named()
     {
         TroubleshootingProblem problem = Large(3, 300, 60, 60, 60).Build();

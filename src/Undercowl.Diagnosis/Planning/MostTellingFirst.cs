@@ -8,6 +8,12 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
     /// <summary>Expected costs within this ratio of one another are equal for all that the draws can tell. Estimate.</summary>
     private const double SameCost = 1.004;
 
+    /// <summary>A remedy at least this likely to end it goes before a bare test that costs the same. Estimate.</summary>
+    private const double Likely = 0.5;
+
+    /// <summary>Such a remedy is named second if it costs no more than this many times the first step: one may have seen enough. Estimate.</summary>
+    private const double SeenEnough = 1.02;
+
     /// <summary>A check that tells at least this part of what another tells is as good. Estimate.</summary>
     private const double AsTelling = 0.93;
 
@@ -44,9 +50,14 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
                 best = MostTelling(p => p.ExpectedCostToFinish <= best.ExpectedCostToFinish * SameCost)!;
             }
 
+            else if (best.Step.Kind == StepKind.SystemTest)
+            {
+                best = left.Find(p => p.Step.Kind == StepKind.Action && p.ProbabilityOfCure >= Likely && p.ExpectedCostToFinish <= best.ExpectedCostToFinish * SameCost) ?? best;
+            }
+
             left.Remove(best);
             yield return best;
-            if (left.Count == ranked.Count - 1 && left.Find(p => p.Step.Kind == StepKind.Action) is { } remedy && remedy.ExpectedCostToFinish <= asGood)
+            if (left.Count == ranked.Count - 1 && left.Find(p => p.Step.Kind == StepKind.Action) is { } remedy && remedy.ExpectedCostToFinish <= ranked[0].ExpectedCostToFinish * (remedy.ProbabilityOfCure >= Likely ? SeenEnough : SameCost))
             {
                 left.Remove(remedy);
                 yield return remedy;

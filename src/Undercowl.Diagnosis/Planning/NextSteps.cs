@@ -19,6 +19,9 @@ internal sealed class NextSteps
     private const ulong Seed = 20;
     private const int Draws = 2000;
 
+    /// <summary>Numbers that may be touched in looking beyond the next step; a few tens of milliseconds. Estimate.</summary>
+    private const long LookAhead = 15_000_000;
+
     private readonly JobNetwork _network;
     private readonly StandingEngine _standing;
     private readonly Knowledge.Complaint _complaint;
@@ -63,7 +66,7 @@ internal sealed class NextSteps
     {
         var (open, held) = (_candidates.Open, _candidates.Withheld);
         List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];
-        var ranking = new Planner(new PlannerOptions { Foresight = true }).Rank(Problem(all));
+        var ranking = new Planner(new PlannerOptions { LookAhead = LookAhead }).Rank(Problem(all));
         var proposals = new List<ProposedStep>();
         // Dangers that were found go before everything else, whatever the steps that wait for them are worth.
         foreach (var danger in _interlocks.Where(i => !i.Clear && i.Known && WaitedFor(i) && !_actions.Any(a => a.By is null && i.Holds(a.Remedy.Hazards))))

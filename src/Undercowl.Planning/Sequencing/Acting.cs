@@ -13,6 +13,7 @@ internal sealed class Acting
     private readonly bool[] open;
     private readonly Proposal?[] byAction;
     private readonly Proposal refer;
+    private readonly Proposal[] decisions;
     private Proposal? systemTest;
     private double bestMerit;
 
@@ -32,6 +33,13 @@ internal sealed class Acting
         GreedyFirst = order.Count > 0 ? order.Actions[0] : -1;
         if (GreedyFirst >= 0) Offer();
         else OfferTest();
+        decisions = new Proposal[model.Problem.Decisions.Count];
+        for (int d = 0; d < decisions.Length; d++)
+        {
+            double total = model.Decided(d);
+            decisions[d] = new Proposal(PlanStep.Decide(d), total, total, 0, 0, 0);
+            Keep(PlanStep.Decide(d), total);
+        }
     }
 
     internal FoundPlan Best { get; private set; }
@@ -39,7 +47,7 @@ internal sealed class Acting
     /// <summary>The action a greedy plan begins with, or -1.</summary>
     internal int GreedyFirst { get; }
 
-    internal IEnumerable<Proposal> Proposals => byAction.Append(systemTest).Append(refer).OfType<Proposal>();
+    internal IEnumerable<Proposal> Proposals => byAction.Append(systemTest).Concat(decisions).Append(refer).OfType<Proposal>();
 
     internal void TryFirst(int action)
     {
@@ -99,7 +107,7 @@ internal sealed class Acting
         double merit = begin.Kind == StepKind.Action ? Ratios.Of(model.ProbabilityOfHelp(begin.Index, weights), model.Problem.Actions.Cost[begin.Index]) : 0;
         // Where one test follows several actions their order costs the same now, yet not once an answer changes the weights. The
         // tie goes to the better ratio, so that what a check is worth does not hang on how the actions are numbered.
-        bool ties = Math.Abs(total - Best.Cost) <= 1e-12 * Best.Cost;
+        bool ties = Math.Abs(total - Best.Cost) <= 1e-12 * Math.Abs(Best.Cost);
         if (ties ? merit <= bestMerit * (1 + 1e-9) : total > Best.Cost) return;
         Best = new FoundPlan(begin, order.Actions[..order.Count], total);
         bestMerit = merit;

@@ -28,25 +28,11 @@ internal sealed class Foresight
     private double average;
     private double marginal;
 
-    internal Foresight(RepairModel model, double[] groupWeights, double costOfActing)
+    internal Foresight(RepairModel model, Ends ends, double[] groupWeights, double costOfActing)
     {
         this.model = model;
-        int[] likeness = Alike();
-        endOf = new int[model.Groups];
-        var ends = new Dictionary<string, int>(StringComparer.Ordinal);
-        var mends = new List<double>();
-        for (int g = 0; g < model.Groups; g++)
-        {
-            int[] classes = Classes(g, likeness);
-            string key = string.Join(',', classes);
-            if (!ends.TryGetValue(key, out endOf[g]))
-            {
-                endOf[g] = ends[key] = mends.Count;
-                mends.Add(Mending(classes));
-            }
-        }
-
-        mend = [.. mends];
+        endOf = ends.OfGroup;
+        mend = [.. ends.Components.Select(Mending)];
         mass = new double[mend.Length];
         scratch = new double[model.Groups];
         Price(groupWeights, costOfActing);
@@ -71,29 +57,6 @@ internal sealed class Foresight
     /// present the curve has the marginal price for its slope, and towards certainty it flattens out.
     /// </summary>
     private double Finding(double bits) => Math.Max(Floor * average * bits, average * unknown - marginal * (unknown - bits));
-
-    /// <summary>For each component the first one that the same actions mend equally well.</summary>
-    private int[] Alike()
-    {
-        int components = model.Problem.Hypotheses.Components;
-        var alike = new int[components];
-        var seen = new Dictionary<string, int>(StringComparer.Ordinal);
-        for (int c = 0; c < components; c++)
-        {
-            int from = model.MendedBy.Start[c], to = model.MendedBy.Start[c + 1];
-            string key = string.Join(',', Enumerable.Range(from, to - from).Select(i => FormattableString.Invariant($"{model.MendedBy.Entry[i]}:{model.MendedBy.Value[i]:R}")));
-            alike[c] = seen.TryGetValue(key, out int first) ? first : seen[key] = c;
-        }
-
-        return alike;
-    }
-
-    private int[] Classes(int group, int[] likeness)
-    {
-        var found = new SortedSet<int>();
-        foreach (int c in model.Broken[group]) found.Add(likeness[c]);
-        return [.. found];
-    }
 
     private double Mending(int[] classes)
     {
@@ -145,8 +108,7 @@ internal sealed class Foresight
         double bits = Spread(groupWeights, out double total, out double mending);
         if (!(bits > 1e-9)) return;
         CheckTable checks = model.Problem.Checks;
-        var starts = new int[checks.Cost.Length];
-        for (int k = 1; k < starts.Length; k++) starts[k] = starts[k - 1] + checks.Outcomes[k - 1] * model.Problem.Hypotheses.Weights.Length;
+        int[] starts = model.FirstRow;
         var alone = new double[starts.Length];
         var offers = new PriorityQueue<(int Check, double Bits, int Beyond), double>();
         for (int k = 0; k < starts.Length; k++)

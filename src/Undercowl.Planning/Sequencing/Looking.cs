@@ -15,7 +15,7 @@ internal sealed class Looking
     private readonly bool[] open;
     private readonly int[]?[] openOrders;
     private readonly double[] openCosts;
-    private readonly int[] blockStart;
+    private readonly double[] decided;
     private readonly Foresight? foresight;
     private double closedCost = double.NaN;
 
@@ -28,18 +28,12 @@ internal sealed class Looking
         this.groupWeights = groupWeights;
         this.acting = acting;
         this.openOrders = openOrders;
-        this.foresight = foresight;
         outcomeWeights = new double[model.Groups];
         open = (bool[])model.Problem.Clusters.IsOpen.Clone();
         openCosts = new double[open.Length];
         Array.Fill(openCosts, double.NaN);
-
-        CheckTable checks = model.Problem.Checks;
-        blockStart = new int[checks.Cost.Length];
-        for (int k = 1; k < blockStart.Length; k++)
-        {
-            blockStart[k] = blockStart[k - 1] + checks.Outcomes[k - 1] * model.Problem.Hypotheses.Weights.Length;
-        }
+        this.foresight = foresight;
+        decided = new double[model.Problem.Decisions.Count];
     }
 
     internal long Work { get; private set; }
@@ -64,7 +58,12 @@ internal sealed class Looking
 
     private Proposal Propose(int check, double now, int[]? openOrder, ref double untold)
     {
-        if (double.IsNaN(untold)) untold = Foreseen(groupWeights, Known(groupWeights, 1, openOrder).Cost);
+        if (double.IsNaN(untold))
+        {
+            for (int d = 0; d < decided.Length; d++) decided[d] = model.Decided(d);
+            untold = Foreseen(groupWeights, Known(groupWeights, 1, openOrder).Cost);
+        }
+
         double told = 0, differs = 0;
         for (int o = 0; o < model.Problem.Checks.Outcomes[check]; o++)
         {
@@ -79,13 +78,13 @@ internal sealed class Looking
             (double known, PlanStep first) = Known(outcomeWeights, probability, openOrder);
             order.Greedy(outcomeWeights, open, -1);
             var fresh = cost.Best(order, open);
-            if (fresh.Cost < known * (1 - 1e-12)) (known, first) = (fresh.Cost, First(fresh.Begin));
+            if (fresh.Cost < known - 1e-12 * Math.Abs(known)) (known, first) = (fresh.Cost, First(fresh.Begin));
             told += Foreseen(outcomeWeights, known);
             if (first != acting.Begin) differs += probability;
         }
 
         double information = untold - told;
-        if (information <= 1e-12 * untold) (information, told) = (0, untold);
+        if (information <= 1e-12 * Math.Abs(untold)) (information, told) = (0, untold);
         return new Proposal(PlanStep.Check(check), now + told, now, information, differs, ProbabilityOfCure: 0);
     }
 
@@ -94,8 +93,9 @@ internal sealed class Looking
     {
         double[] table = model.Problem.Checks.OutcomeProbability;
         int outcomes = model.Problem.Checks.Outcomes[check];
-        int start = blockStart[check] + outcome;
+        int start = model.FirstRow[check] + outcome;
         Array.Clear(outcomeWeights);
+        Array.Clear(decided);
         double probability = 0, lowest = double.PositiveInfinity, highest = 0;
         for (int i = 0; i < model.Possible.Length; i++)
         {
@@ -103,6 +103,7 @@ internal sealed class Looking
             double joint = model.Weight[i] * likelihood;
             outcomeWeights[model.GroupOf[i]] += joint;
             probability += joint;
+            for (int d = 0; d < decided.Length; d++) decided[d] += joint * model.CostOf(d, i);
             lowest = Math.Min(lowest, likelihood);
             highest = Math.Max(highest, likelihood);
         }
@@ -116,6 +117,11 @@ internal sealed class Looking
     {
         double best = model.Problem.ReferCost * probability;
         PlanStep first = PlanStep.Refer;
+        for (int d = 0; d < decided.Length; d++)
+        {
+            if (decided[d] < best) (best, first) = (decided[d], PlanStep.Decide(d));
+        }
+
         Try(acting.Actions);
         if (openOrder is not null) Try(openOrder);
         return (best, first);
@@ -124,7 +130,7 @@ internal sealed class Looking
         {
             order.Follow(weights, actions);
             var found = cost.Best(order, open);
-            if (found.Cost < best * (1 - 1e-12)) (best, first) = (found.Cost, First(found.Begin));
+            if (found.Cost < best - 1e-12 * Math.Abs(best)) (best, first) = (found.Cost, First(found.Begin));
         }
     }
 

@@ -29,7 +29,8 @@ internal sealed class OrderCost
     internal (double Cost, StepKind Begin, int FirstBlock) Best(RepairOrder order, bool[] open)
     {
         Prepare(order, open, untilStart: order.MetAtStart > 0);
-        double best = model.Problem.ReferCost * order.Total;
+        double weight = Weight(order);
+        double best = model.Problem.ReferCost * weight;
         var begin = StepKind.Refer;
         if (order.MetAtStart > 0 && BareTest(order, open) is var test && test < best)
         {
@@ -37,15 +38,15 @@ internal sealed class OrderCost
             begin = StepKind.SystemTest;
         }
 
-        (double block, int end) = Block(order, 0, order.Total, best, open);
-        return end > 0 ? (block, StepKind.Action, end) : (best, begin, 0);
+        (double block, int end) = Block(order, order.Done, weight, best, open);
+        return end > order.Done ? (block, StepKind.Action, end - order.Done) : (best, begin, 0);
     }
 
     /// <summary>Cost when the order's first action comes first, and how many actions precede the first test.</summary>
     internal (double Cost, int FirstBlock) ActionFirst(RepairOrder order, bool[] open)
     {
         Prepare(order, open, untilStart: false);
-        return Block(order, 0, order.Total, double.PositiveInfinity, open);
+        return Block(order, order.Done, Weight(order), double.PositiveInfinity, open);
     }
 
     /// <summary>Cost when a system test comes first.</summary>
@@ -64,13 +65,16 @@ internal sealed class OrderCost
     /// <summary>Set-up paid with the action at a place of the order, as last evaluated, where testing inside is possible.</summary>
     internal double SetUpAt(int place) => setUp[place];
 
-    private double BareTest(RepairOrder order, bool[] open) => order.Total * TestNow(open) + value[0];
+    private double BareTest(RepairOrder order, bool[] open) => Weight(order) * TestNow(open) + value[order.Done];
+
+    /// <summary>Weight with which the job goes on: what is done was tested, so that only what it left is there still.</summary>
+    private static double Weight(RepairOrder order) => order.Done == 0 ? order.Total : order.LeftAfter[order.Done];
 
     private void Prepare(RepairOrder order, bool[] open, bool untilStart)
     {
         ClusterTable clusters = model.Problem.Clusters;
         stamp++;
-        for (int i = 0; i < order.Count; i++)
+        for (int i = order.Done; i < order.Count; i++)
         {
             int g = model.ClusterOf[order.Actions[i]];
             setUp[i] = 0;
@@ -83,7 +87,7 @@ internal sealed class OrderCost
         int last = order.Count;
         value[last] = refer * order.LeftAfter[last];
         blockEnd[last] = last;
-        for (int i = last - 1; i >= (untilStart ? 0 : 1); i--)
+        for (int i = last - 1; i >= order.Done + (untilStart ? 0 : 1); i--)
         {
             (value[i], blockEnd[i]) = Block(order, i, order.LeftAfter[i], refer * order.LeftAfter[i], null);
         }

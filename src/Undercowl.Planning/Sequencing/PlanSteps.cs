@@ -8,6 +8,7 @@ internal static class PlanSteps
 
     internal static List<PlanStep> Of(FoundPlan plan, RepairOrder order, OrderCost cost, bool[] open)
     {
+        if (plan.Begin.Kind == StepKind.Decide) return [plan.Begin];
         var steps = new List<PlanStep>();
         int done = 0;
         if (plan.Begin.Kind == StepKind.SystemTest)

@@ -72,6 +72,9 @@ internal sealed class RepairModel
             foreach (int c in Broken[g]) Hopeful[g] &= !MendedBy[c].IsEmpty;
         }
 
+        FirstRow = new int[problem.Checks.Cost.Length];
+        for (int k = 1; k < FirstRow.Length; k++) FirstRow[k] = FirstRow[k - 1] + problem.Checks.Outcomes[k - 1] * hypotheses.Weights.Length;
+
         ClusterOf = actions.Cluster ?? [.. Enumerable.Repeat(-1, actions.Cost.Length)];
         int clusters = problem.Clusters.OpenCost.Length;
         UsefulInCluster = new Rows([.. Useful.Where(a => ClusterOf[a] >= 0).Select(a => (ClusterOf[a], a, 1.0))], clusters);
@@ -114,8 +117,22 @@ internal sealed class RepairModel
 
     internal int LargestGroup { get; }
 
+    /// <summary>One per check: where its block begins in <see cref="CheckTable.OutcomeProbability"/>.</summary>
+    internal int[] FirstRow { get; }
+
     /// <summary>One per action: its cluster, or -1.</summary>
     internal int[] ClusterOf { get; }
+
+    /// <summary>Cost of a decision under the i-th possible hypothesis.</summary>
+    internal double CostOf(int decision, int i) => Problem.Decisions.Cost[decision * Problem.Hypotheses.Weights.Length + Possible[i]];
+
+    /// <summary>Expected cost of a decision now.</summary>
+    internal double Decided(int decision)
+    {
+        double cost = 0;
+        for (int i = 0; i < Possible.Length; i++) cost += Weight[i] * CostOf(decision, i);
+        return cost;
+    }
 
     /// <summary>Probability that the action mends something broken.</summary>
     internal double ProbabilityOfHelp(int action, ReadOnlySpan<double> groupWeights)

@@ -49,6 +49,9 @@ internal sealed class RepairOrder
 
     internal int Count { get; private set; }
 
+    /// <summary>So many of the actions were done before; the rest is planned.</summary>
+    internal int Done { get; private set; }
+
     internal int[] Actions { get; }
 
     /// <summary>Weight not mended after the first i actions; at 0, before any.</summary>
@@ -63,23 +66,38 @@ internal sealed class RepairOrder
 
     internal long Work => state.Work + scanned;
 
-    internal void Follow(double[] groupWeights, ReadOnlySpan<int> actions)
+    /// <summary>Takes the actions in the order given, the first <paramref name="done"/> of which are done already.</summary>
+    internal void Follow(double[] groupWeights, ReadOnlySpan<int> actions, int done = 0)
     {
         Start(groupWeights, scoring: false);
+        Done = done;
         foreach (int a in actions) Append(a, scoring: false);
     }
 
     /// <summary>
     /// Highest benefit per cost next, updated after each action; ties go to the lower index. It begins with the action
-    /// <paramref name="first"/> whatever its merit, unless that is -1.
+    /// <paramref name="first"/> whatever its merit, unless that is -1. What is done already comes before all.
     /// </summary>
-    internal void Greedy(double[] groupWeights, bool[] openAtStart, int first)
+    internal void Greedy(double[] groupWeights, bool[] openAtStart, int first, ReadOnlySpan<int> done = default)
     {
         Start(groupWeights, scoring: true);
         Array.Copy(openAtStart, open, open.Length);
         Array.Clear(taken);
         blocks.Forget();
-        foreach (int a in model.Useful) Rate(a);
+        Done = done.Length;
+        foreach (int a in done)
+        {
+            taken[a] = true;
+            score[placeOf[a]] = 0;
+            Append(a, scoring: true);
+        }
+
+        state.Settle();
+        foreach (int a in model.Useful)
+        {
+            if (!taken[a]) Rate(a);
+        }
+
         scanned += score.Length;
         if (first >= 0)
         {
@@ -203,7 +221,7 @@ internal sealed class RepairOrder
     private void Start(double[] groupWeights, bool scoring)
     {
         state.Begin(groupWeights, scoring);
-        Count = 0;
+        (Count, Done) = (0, 0);
         LeftAfter[0] = state.Left;
         RepairSpent[0] = 0;
     }

@@ -36,7 +36,7 @@ public sealed class GoodSparkTests
         SparkCausesFall(story, flooded);
         StayInTheList(story);
         Assert.Equal("make-safe", story.Next()[0].Kind);
-        story.Proposes(3, p => p.Id == "fuel-sample", "whether the fuel is bad");
+        story.Proposes(4, p => p.Id == "fuel-sample", "whether the fuel is bad");
         Assert.DoesNotContain(story.Next(8), p => p.Id == "fires-on-hand-fuel" || p.SetUp.Values.Contains("squirted"));
 
         story.Find("fuel-sample", "clean").Proposes(3, p => p.Id == asks, "how it was started").Find(asks, "much");

@@ -3,11 +3,12 @@ namespace Undercowl.Planning.Tests.Twin;
 /// <summary>Costs found by trying everything, or by following a given plan world by world.</summary>
 internal static class Exhaustive
 {
-    /// <summary>The least expected cost of any policy, with checks at any time or with none.</summary>
+    /// <summary>The least expected cost of any policy, with checks at any time or with none. Payoffs are not provided for.</summary>
     internal static double Optimum(Worlds state, bool checks)
     {
         if (state.All.Length == 0) return 0;
         double best = state.Refer();
+        for (int d = 0; d < state.Problem.Decisions.Count; d++) best = Math.Min(best, state.Decide(d));
         if (state.AnyMet)
         {
             (double cost, Worlds failed) = state.Test();

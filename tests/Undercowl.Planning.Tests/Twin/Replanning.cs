@@ -11,6 +11,8 @@ internal static class Replanning
         {
             case StepKind.Refer:
                 return state.Refer();
+            case StepKind.Decide:
+                return state.Decide(step.Index);
             case StepKind.SystemTest:
                 (double tested, Worlds failed) = state.Test();
                 return tested + Cost(failed, options);
@@ -72,6 +74,15 @@ internal static class Replanning
                 TestInside = old.Clusters.TestInside,
             },
             old.SystemTestCost,
-            old.ReferCost);
+            old.ReferCost,
+            new DecisionTable
+            {
+                Count = old.Decisions.Count,
+                Cost =
+                [
+                    .. Enumerable.Range(0, old.Decisions.Count)
+                        .SelectMany(d => state.All.Select(w => old.Decisions.Cost[d * old.Hypotheses.Weights.Length + w.Hypothesis])),
+                ],
+            });
     }
 }

@@ -39,6 +39,8 @@ internal sealed record Worlds(TroubleshootingProblem Problem, World[] All, int T
 
     internal double Refer() => Problem.ReferCost * Weight;
 
+    internal double Decide(int decision) => All.Sum(w => w.Weight * Problem.Decisions.Cost[decision * Problem.Hypotheses.Weights.Length + w.Hypothesis]);
+
     internal (double Cost, Worlds Failed) Test()
     {
         ClusterTable clusters = Problem.Clusters;
