@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json;
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Jobs;
@@ -7,13 +8,13 @@ namespace Undercowl.Diagnosis;
 
 /// <summary>
 /// The one door to the diagnosis: entry lines in, answer documents out. Terminal, browser worker and server all come
-/// through here, so the same job gives the same answer everywhere.
+/// through here, so the same job gives the same answer everywhere. Jobs may be opened on several threads; one job belongs to one.
 /// </summary>
 /// <param name="knowledge">Checked knowledge.</param>
 /// <param name="knowledgeHash">Its <c>sha256:</c> hash.</param>
 public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
 {
-    private readonly Dictionary<string, EngineModel> _models = [];
+    private readonly ConcurrentDictionary<string, EngineModel> _models = [];
 
     public KnowledgeBase Knowledge { get; } = knowledge;
 
@@ -39,6 +40,6 @@ public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
     internal EngineModel Model(EngineLayout layout)
     {
         var key = JsonSerializer.Serialize(layout, KnowledgeJson.Default.EngineLayout);
-        return _models.TryGetValue(key, out var model) ? model : _models[key] = new EngineModel(Knowledge, layout);
+        return _models.GetOrAdd(key, _ => new EngineModel(Knowledge, layout));
     }
 }

@@ -1,16 +1,17 @@
+using System.Collections.Concurrent;
 using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.Engine;
 
 /// <summary>
 /// A layout and the knowledge laid over each other: the parts at their places, their aspects, and for each quantity and
-/// cylinder the parts that bear on it. It knows no job.
+/// cylinder the parts that bear on it. It knows no job, and jobs on several threads may share it.
 /// </summary>
 internal sealed class EngineModel
 {
     private readonly Dictionary<string, Quantity> _quantities;
     private readonly Dictionary<string, SetUpKey> _setUps;
-    private readonly Dictionary<(string Quantity, int Cylinder), Bearing[]> _bearings = [];
+    private readonly ConcurrentDictionary<(string Quantity, int Cylinder), Bearing[]> _bearings = [];
 
     public EngineModel(KnowledgeBase knowledge, EngineLayout layout)
     {
@@ -54,19 +55,11 @@ internal sealed class EngineModel
     /// The seats whose part can hold the quantity down in that lane (0 for the engine as a whole), those that serve more
     /// lanes first, so that what lanes share comes out as one node.
     /// </summary>
-    public Bearing[] BearingsOn(string quantity, int cylinder)
-    {
-        if (!_bearings.TryGetValue((quantity, cylinder), out var found))
-        {
-            found = [.. Parts
-                .Where(part => cylinder == 0 || part.Serves(cylinder))
-                .SelectMany(part => Bearings(part, quantity, cylinder))
-                .OrderByDescending(b => b.Lanes).ThenBy(b => b.Seat.Index).ThenBy(b => b.Aspect, StringComparer.Ordinal).ThenBy(b => b.Position)];
-            _bearings[(quantity, cylinder)] = found;
-        }
-
-        return found;
-    }
+    public Bearing[] BearingsOn(string quantity, int cylinder) => _bearings.GetOrAdd((quantity, cylinder), asked =>
+        [.. Parts
+            .Where(part => asked.Cylinder == 0 || part.Serves(asked.Cylinder))
+            .SelectMany(part => Bearings(part, asked.Quantity, asked.Cylinder))
+            .OrderByDescending(b => b.Lanes).ThenBy(b => b.Seat.Index).ThenBy(b => b.Aspect, StringComparer.Ordinal).ThenBy(b => b.Position)]);
 
     private AspectInstance[] Instances(PartInstance part, List<AspectInstance> all)
     {
