@@ -1,7 +1,8 @@
 namespace Undercowl.Planning;
 
 /// <summary>
-/// What can be looked at without mending anything: costs, and how probable each outcome is under each hypothesis.
+/// What can be looked at without mending anything: costs, and how probable each outcome is under each hypothesis as it was at the
+/// start, whatever has been mended since.
 /// </summary>
 /// <remarks>The arrays are not copied: leave them alone while a planner uses them.</remarks>
 public sealed class CheckTable

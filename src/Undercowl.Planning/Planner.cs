@@ -43,7 +43,7 @@ public sealed class Planner(PlannerOptions? options = null)
         return new Ranking(proposals, skipped, acting.Best.Cost, work);
     }
 
-    /// <summary>Prices the leading proposals by what looking on after them comes to, and puts the others behind them; the work it took.</summary>
+    /// <summary>Prices the leading proposals by what looking on after them comes to, and shifts the others by as much; the work it took.</summary>
     private long Unfold(RepairModel model, List<Proposal> proposals, bool estimated)
     {
         Proposal[] ranked = [.. new Ranking([.. proposals], [], 0, 0).Proposals];
@@ -68,7 +68,7 @@ public sealed class Planner(PlannerOptions? options = null)
             double differ = leading.Select((p, i) => values[i] - p.ExpectedCostToFinish).Where(double.IsFinite).DefaultIfEmpty(0).Average();
             proposals.AddRange(ranked.Select((p, i) => p with
             {
-                ExpectedCostToFinish = Ends(p.Step) ? p.ExpectedCostToFinish : p.ExpectedCostToFinish + (i < leading.Length ? values[i] - p.ExpectedCostToFinish : differ) / 3,
+                ExpectedCostToFinish = IsTerminal(p.Step) ? p.ExpectedCostToFinish : p.ExpectedCostToFinish + (i < leading.Length ? values[i] - p.ExpectedCostToFinish : differ) / 3,
             }));
         }
         else
@@ -81,7 +81,8 @@ public sealed class Planner(PlannerOptions? options = null)
         {
             if (proposals[i].Step.Kind != StepKind.Check) continue;
             double without = proposals.Where((_, j) => j != i).Min(p => p.ExpectedCostToFinish);
-            proposals[i] = proposals[i] with { Information = Math.Max(0, without - (proposals[i].ExpectedCostToFinish - proposals[i].CostNow)) };
+            double saves = without - (proposals[i].ExpectedCostToFinish - proposals[i].CostNow);
+            proposals[i] = proposals[i] with { Information = saves > 1e-9 * Math.Abs(without) ? saves : 0 };
         }
 
         return unfolding.Work;
@@ -155,7 +156,7 @@ public sealed class Planner(PlannerOptions? options = null)
         return orders;
     }
 
-    private static bool Ends(PlanStep step) => step.Kind is StepKind.Refer or StepKind.Decide;
+    private static bool IsTerminal(PlanStep step) => step.Kind is StepKind.Refer or StepKind.Decide;
 
     private static bool Allowed(bool[]? allowed, int index) => allowed is null || allowed[index];
 

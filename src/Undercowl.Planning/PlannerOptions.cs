@@ -12,7 +12,8 @@ public sealed record PlannerOptions
     /// <summary>
     /// Count on more checks after the next one: numbers that may be touched in looking further than one check ahead. Once
     /// begun, every step is looked at as narrowly as can be; what is left goes into looking more widely. Costs to finish are then
-    /// those of a policy, or, in problems too large to be looked through, estimates. 0: look one check ahead.
+    /// those of a policy, or, in problems too large to be looked through, estimates. 0: look one check ahead. It
+    /// does not count as work of the <see cref="WorkBudget"/>, and nothing is looked into further once that leaves a step out.
     /// </summary>
     public long LookAhead { get; init; }
 }

@@ -1,8 +1,8 @@
 namespace Undercowl.Planning;
 
 /// <summary>
-/// The possible next steps, best first. Costs equal but for rounding are ordered by kind (action, system test, check,
-/// refer, and last a check that tells nothing) and then by index, so a ranking does not depend on the noise of the arithmetic.
+/// The possible next steps, best first. Costs equal but for rounding are ordered by kind (action, system test, decision,
+/// check, refer, and last a check that tells nothing) and then by index, so a ranking does not depend on the noise of the arithmetic.
 /// </summary>
 public sealed class Ranking
 {
@@ -27,7 +27,7 @@ public sealed class Ranking
     /// <summary>The cheapest proposal.</summary>
     public Proposal First => Proposals[0];
 
-    /// <summary>Expected cost to finish of the best step that is not a check.</summary>
+    /// <summary>Expected cost of the best plan found that asks no checks.</summary>
     public double ExpectedCostOfActing { get; }
 
     /// <summary>Steps left unranked because the work budget ran out; empty when the ranking is complete.</summary>

@@ -25,8 +25,9 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
 
     /// <summary>
     /// By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost. The
-    /// best remedy comes second if it costs no more than that, and gives way even where it costs a trifle less: asking spoils
-    /// nothing, and the choice is between asking and mending, not among ways of asking.
+    /// best remedy comes second if it costs no more than that, or little more and is likely to end it, and gives way even where it costs
+    /// a trifle less: asking spoils nothing, and the choice is between asking and mending, not among ways of asking. A bare test gives way
+    /// to a remedy as cheap that is likely to end it.
     /// </summary>
     public IEnumerable<Proposal> Order(IReadOnlyList<Proposal> ranked, List<Candidate> checks)
     {
@@ -49,7 +50,6 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
             {
                 best = MostTelling(p => p.ExpectedCostToFinish <= best.ExpectedCostToFinish * SameCost)!;
             }
-
             else if (best.Step.Kind == StepKind.SystemTest)
             {
                 best = left.Find(p => p.Step.Kind == StepKind.Action && p.ProbabilityOfCure >= Likely && p.ExpectedCostToFinish <= best.ExpectedCostToFinish * SameCost) ?? best;
@@ -57,7 +57,7 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
 
             left.Remove(best);
             yield return best;
-            if (left.Count == ranked.Count - 1 && left.Find(p => p.Step.Kind == StepKind.Action) is { } remedy && remedy.ExpectedCostToFinish <= ranked[0].ExpectedCostToFinish * (remedy.ProbabilityOfCure >= Likely ? SeenEnough : SameCost))
+            if (left.Count == ranked.Count - 1 && best.Step.Kind != StepKind.Action && left.Find(p => p.Step.Kind == StepKind.Action) is { } remedy && remedy.ExpectedCostToFinish <= ranked[0].ExpectedCostToFinish * (remedy.ProbabilityOfCure >= Likely ? SeenEnough : SameCost))
             {
                 left.Remove(remedy);
                 yield return remedy;

@@ -32,8 +32,8 @@ internal sealed class Coarse
         model.Possible.Length <= Most ? model.Problem : new Coarse(model, leading).Build();
 
     /// <summary>
-    /// The weights with the rare cells thinned: taken in order of their broken components, one of them is kept each time that their
-    /// weights have filled up another equal part of the whole.
+    /// The weights with the rare cells thinned: taken in the order in which they first appear among the hypotheses, one of them is kept
+    /// each time that their weights have filled up another equal part of the whole.
     /// </summary>
     private double[] Thin()
     {

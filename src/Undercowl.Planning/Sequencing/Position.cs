@@ -88,7 +88,7 @@ internal sealed class Position
         {
             int c = model.Mends.Entry[i];
             double share = 0;
-            foreach (int g in model.GroupsOf[c]) share += GroupLeft[g] / model.Broken[g].Length;
+            foreach (int g in model.GroupsOf[c]) share += GroupWeight[g] / model.Broken[g].Length;
             benefit += model.Mends.Value[i] * still[c] * share;
         }
 

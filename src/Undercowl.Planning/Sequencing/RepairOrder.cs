@@ -88,7 +88,7 @@ internal sealed class RepairOrder
         foreach (int a in done)
         {
             taken[a] = true;
-            score[placeOf[a]] = 0;
+            if (!model.Mends[a].IsEmpty) score[placeOf[a]] = 0;
             Append(a, scoring: true);
         }
 

@@ -7,11 +7,11 @@ namespace Undercowl.Planning.Sequencing;
 /// </summary>
 /// <remarks>
 /// Where little weight is left an estimate closes the branch (<see cref="Foresight"/>), so the costs of large problems are not
-/// bounds. In small ones nothing is cut, and what is found is what a policy costs that can be carried out.
+/// bounds. In small ones a closed branch acts without further checks, and what is found is what a policy costs that can be carried out.
 /// </remarks>
 internal sealed class Unfolding
 {
-    /// <summary>Steps after the first that are looked at.</summary>
+    /// <summary>So many steps may follow one another.</summary>
     private const int Deepest = 16;
 
     /// <summary>A branch of less weight than this is closed at the first look, and at the furthest with one check at each position.</summary>
@@ -42,6 +42,9 @@ internal sealed class Unfolding
     private readonly bool[] asked;
     private readonly Position[] at;
     private readonly int[] path;
+
+    /// <summary>Whether a decision may pay: then a sum that has passed the best may still come back below it.</summary>
+    private readonly bool pays;
     private int width = 1;
     private double least = Least;
     private long until = long.MaxValue;
@@ -65,6 +68,7 @@ internal sealed class Unfolding
 
         asked = new bool[model.Problem.Checks.Cost.Length];
         path = new int[model.Problem.Actions.Cost.Length];
+        pays = problem.Decisions.Cost.Any(c => c < 0);
         endOf = EndOf();
         mass = new double[endOf.Length == 0 ? 0 : endOf.Max() + 1];
         floor = Floors();
@@ -121,10 +125,23 @@ internal sealed class Unfolding
     private double Value(PlanStep step) => step.Kind switch
     {
         StepKind.Check => Look(0, step.Index, double.PositiveInfinity),
-        StepKind.Action => Mend(0, [step.Index], double.PositiveInfinity),
+        StepKind.Action => MendFirst(step.Index),
         StepKind.SystemTest => Mend(0, [], double.PositiveInfinity),
         _ => double.PositiveInfinity,
     };
+
+    /// <summary>The action and a test, or the action with those that acting would do before the first test.</summary>
+    private double MendFirst(int action)
+    {
+        Position here = at[0];
+        double alone = Mend(0, [action], double.PositiveInfinity);
+        order.Greedy(here.GroupWeight, here.Open, action);
+        int count = cost.ActionFirst(order, here.Open).FirstBlock;
+        if (count <= 1) return alone;
+        Span<int> block = stackalloc int[count];
+        order.Actions.AsSpan(0, count).CopyTo(block);
+        return Math.Min(alone, Mend(0, block, alone));
+    }
 
     /// <summary>Expected cost from a position on, weighted with the chance of coming to it.</summary>
     private double Value(int depth)
@@ -132,7 +149,6 @@ internal sealed class Unfolding
         Position here = at[depth];
         if (!(here.Total > 1e-12)) return 0;
         Work += cells.Count;
-
         long spent = order.Work + cost.Work;
         order.Greedy(here.GroupWeight, here.Open, -1, here.Done);
         var acting = cost.Best(order, here.Open);
@@ -217,7 +233,7 @@ internal sealed class Unfolding
         Position here = at[depth], next = at[depth + 1];
         double sum = here.Total * Price(here, check, out int opens);
         asked[check] = true;
-        for (int o = 0; o < model.Problem.Checks.Outcomes[check] && sum < best; o++)
+        for (int o = 0; o < model.Problem.Checks.Outcomes[check] && (pays || sum < best); o++)
         {
             next.Answered(here, check, o);
             if (opens >= 0) next.Open[opens] = true;
@@ -248,11 +264,13 @@ internal sealed class Unfolding
         {
             here.Done.CopyTo(path);
             actions.CopyTo(path.AsSpan(here.Done.Length));
+            long spent = order.Work;
             order.Follow(here.GroupWeight, path.AsSpan(0, here.Done.Length + actions.Length), here.Done.Length);
             sum += order.RepairSpent[order.Count] - order.RepairSpent[here.Done.Length];
+            Work += order.Work - spent;
         }
 
-        if (sum >= best) return double.PositiveInfinity;
+        if (!pays && sum >= best) return double.PositiveInfinity;
         for (int g = 0; g < next.Open.Length; g++) next.Open[g] &= clusters.TestInside[g];
         sum += Value(depth + 1);
         return sum < best ? sum : double.PositiveInfinity;
@@ -325,21 +343,20 @@ internal sealed class Unfolding
         return found;
     }
 
-    /// <summary>By cell: what it costs at least to end the job there, were it known.</summary>
+    /// <summary>By cell: what it costs at least to end the job there, were it known. Any but one of its faults may be mended already.</summary>
     private double[] Floors()
     {
         var floors = new double[cells.Count];
         for (int i = 0; i < floors.Length; i++)
         {
-            double mend = model.Problem.SystemTestCost;
-            foreach (int c in model.Broken[cells.GroupOf[i]])
+            ReadOnlySpan<int> broken = model.Broken[cells.GroupOf[i]];
+            double mend = broken.IsEmpty ? 0 : double.PositiveInfinity;
+            foreach (int c in broken)
             {
-                double cheapest = double.PositiveInfinity;
-                foreach (int a in model.MendedBy[c]) cheapest = Math.Min(cheapest, model.Problem.Actions.Cost[a]);
-                mend = Math.Max(mend, cheapest + model.Problem.SystemTestCost);
+                foreach (int a in model.MendedBy[c]) mend = Math.Min(mend, model.Problem.Actions.Cost[a]);
             }
 
-            floors[i] = Math.Min(mend, model.Problem.ReferCost);
+            floors[i] = Math.Min(mend + model.Problem.SystemTestCost, model.Problem.ReferCost);
             for (int d = 0; d < model.Problem.Decisions.Count; d++) floors[i] = Math.Min(floors[i], cells.Decide[d * cells.Count + i]);
         }
 

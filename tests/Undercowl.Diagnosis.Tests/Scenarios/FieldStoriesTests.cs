@@ -5,7 +5,7 @@ namespace Undercowl.Diagnosis.Tests.Scenarios;
 
 /// <summary>
 /// Stories that a master technician holds the tool to, with their numbers: what must be believed, what comes next (within the first
-/// two proposals) and what must not. The pattern is common practice; the shares asked for are judgement.
+/// two proposals unless a test says three) and what must not. The pattern is common practice; the shares asked for are judgement.
 /// </summary>
 public sealed class FieldStoriesTests
 {

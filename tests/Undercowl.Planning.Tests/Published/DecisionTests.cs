@@ -12,8 +12,8 @@ public class DecisionTests
     private static readonly double[] Passes = [1, 0], Fails = [0, 1];
 
     /// <summary>
-    /// Test sequencing: K. R. Pattipati and M. G. Alexandridis, "Application of heuristic search and information theory to sequential fault
-    /// diagnosis", IEEE Trans. SMC 20 (1990): the example of six states (the first is sound) and five tests of unit cost.
+    /// Test sequencing, after K. R. Pattipati and M. G. Alexandridis, "Application of heuristic search and information theory to sequential fault
+    /// diagnosis", IEEE Trans. SMC 20 (1990): the example of six states (the first is sound) and five tests of unit cost. The two costs are worked out here.
     /// </summary>
     private static Case Sequencing()
     {
@@ -69,7 +69,7 @@ public class DecisionTests
     [Fact]
     public void The_oil_wildcatter_tests_for_10_and_expects_22_5()
     {
-        // H. Raiffa, Decision Analysis (1968): dry, wet, soaking .5 .3 .2; drilling pays -70, 50, 200; the seismic test costs 10.
+        // After H. Raiffa, Decision Analysis (1968), as it is told in public copies: dry, wet, soaking .5 .3 .2; drilling pays -70, 50, 200; the seismic test costs 10.
         // Without the test drilling pays 20; with it .41*0 + .35*32.857 + .24*87.5 - 10 = 22.5.
         TroubleshootingProblem problem = new Case
         {
@@ -91,6 +91,26 @@ public class DecisionTests
 
         Near.Equal(-22.5, Replanning.Cost(Worlds.Start(problem)));
         Assert.Equal([PlanStep.Decide(0)], new Planner().PlanRepairs(problem).Steps);
+    }
+
+    [Fact]
+    public void Where_decisions_pay_several_checks_may_follow_one_another()
+    {
+        // The wildcatter with three tests of the same worth that err by themselves: two may agree before one drills.
+        double[][] rows = [[0.6, 0.3, 0.1], [0.3, 0.4, 0.3], [0.1, 0.4, 0.5]];
+        TroubleshootingProblem problem = new Case
+        {
+            Weights = [0.5, 0.3, 0.2],
+            Broken = [Faulty, Faulty, Faulty],
+            CheckCost = [2, 2.5, 3],
+            Rows = [rows, rows, rows],
+            Decisions = [[70, -50, -200]],
+            Refer = 0,
+        }.Build();
+        double optimum = Exhaustive.Optimum(Worlds.Start(problem), checks: true);
+        Near.Equal(optimum, new Planner(Further).Rank(problem).First.ExpectedCostToFinish);
+        Near.Equal(optimum, Replanning.Cost(Worlds.Start(problem), Further));
+        Assert.True(new Planner().Rank(problem).First.ExpectedCostToFinish > optimum + 0.5, "one look is enough here");
     }
 
     /// <summary>What it costs to ask at each point what tells most about the state, until it is known.</summary>

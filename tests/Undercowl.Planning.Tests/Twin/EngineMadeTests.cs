@@ -30,7 +30,10 @@ public class EngineMadeTests(ITestOutputHelper output)
         output.WriteLine(FormattableString.Invariant(
             $"looking further: mean {ratios.Average():F4}, worst {ratios.Max():F4}; one look: mean {near.Average():F4}, worst {near.Max():F4}"));
         Assert.All(ratios, r => Near.AtLeast(1, r));
-        Assert.InRange(ratios.Average(), 1 - Near.Sums, 1.05);
-        Assert.InRange(ratios.Max(), 1 - Near.Sums, 1.25);
+        // Recorded: guards against getting worse. Wanted are 1.05 and 1.25.
+        Assert.InRange(ratios.Average(), 1 - Near.Sums, 1.005);
+        Assert.InRange(ratios.Max(), 1 - Near.Sums, 1.05);
+        Assert.InRange(near.Average(), 1 - Near.Sums, 1.015);
+        Assert.InRange(near.Max(), 1 - Near.Sums, 1.1);
     }
 }

@@ -3,30 +3,31 @@ namespace Undercowl.Planning.Tests.Twin;
 /// <summary>Costs found by trying everything, or by following a given plan world by world.</summary>
 internal static class Exhaustive
 {
-    /// <summary>The least expected cost of any policy, with checks at any time or with none. Payoffs are not provided for.</summary>
+    /// <summary>The least expected cost of any policy, with checks at any time or with none.</summary>
     internal static double Optimum(Worlds state, bool checks)
     {
         if (state.All.Length == 0) return 0;
         double best = state.Refer();
+        bool pays = state.Problem.Decisions.Cost.Any(c => c < 0);
         for (int d = 0; d < state.Problem.Decisions.Count; d++) best = Math.Min(best, state.Decide(d));
         if (state.AnyMet)
         {
             (double cost, Worlds failed) = state.Test();
-            if (cost < best) best = Math.Min(best, cost + Optimum(failed, checks));
+            if (pays || cost < best) best = Math.Min(best, cost + Optimum(failed, checks));
         }
 
         for (int a = 0; a < state.Problem.Actions.Cost.Length; a++)
         {
             if (!state.MayAct(a)) continue;
             (double cost, Worlds done) = state.Act(a);
-            if (cost < best) best = Math.Min(best, cost + Optimum(done, checks));
+            if (pays || cost < best) best = Math.Min(best, cost + Optimum(done, checks));
         }
 
         for (int k = 0; checks && k < state.Problem.Checks.Cost.Length; k++)
         {
             if (!state.MayAsk(k)) continue;
             (double cost, Worlds[] outcomes) = state.Ask(k);
-            if (cost < best) best = Math.Min(best, cost + outcomes.Sum(o => Optimum(o, checks)));
+            if (pays || cost < best) best = Math.Min(best, cost + outcomes.Sum(o => Optimum(o, checks)));
         }
 
         return best;

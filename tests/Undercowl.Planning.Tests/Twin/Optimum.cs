@@ -33,7 +33,7 @@ internal sealed class Optimum
         Array.Fill(known, double.NaN);
     }
 
-    /// <summary>Weighted with the hypotheses' weights, as <see cref="Exhaustive.Optimum"/>. Repair costs and decisions are not provided for.</summary>
+    /// <summary>Weighted with the hypotheses' weights, as <see cref="Exhaustive.Optimum"/>. Repair costs, decisions and what is not allowed are not provided for.</summary>
     internal static double Of(TroubleshootingProblem problem)
     {
         int open = 0;
