@@ -214,7 +214,7 @@ internal sealed class JobNetwork
             }
 
             var quantity = Model.Quantity(complaint.Quantity);
-            var signal = Laying.Copies(Conditions.AsFound, said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp).Of(quantity.Id, 0);
+            var signal = Laying.Copies(Conditions.AsFound, SetUpResolution.Of(said, complaint)).Of(quantity.Id, 0);
             _complaints.Add((signal, [.. quantity.Levels.Select(l => complaint.Given[l])], ComplaintLabel));
         }
     }

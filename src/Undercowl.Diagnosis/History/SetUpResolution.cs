@@ -8,6 +8,9 @@ namespace Undercowl.Diagnosis.History;
 /// <summary>The whole set-up of a check at a place: the engine as it stands, what the check brings about, what the user says.</summary>
 internal static class SetUpResolution
 {
+    /// <summary>The set-up in which a complaint shows: as it was said, else as it usually does.</summary>
+    public static IReadOnlyDictionary<string, string> Of(Jobs.Complaint said, Knowledge.Complaint complaint) => said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp;
+
     public const string Here = "@here";
 
     /// <summary>Every engine-wide key, the keys of single cylinders that are not at their default, and the tool's settings.</summary>

@@ -36,7 +36,7 @@ internal sealed class Results(ConditionNodes conditions, Projection projection, 
 
     private IEnumerable<(Signal Signal, double[] PerLevel)> Told(Said<Jobs.Remedy> remedy, RemedyResult came, Jobs.Complaint said, Knowledge.Complaint complaint)
     {
-        var setUp = said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp;
+        var setUp = SetUpResolution.Of(said, complaint);
         var after = history.AfterRemedy(remedy.Entry);
         if (came == RemedyResult.NoChange)
         {

@@ -26,7 +26,7 @@ internal static class ProofOf
                 continue;
             }
 
-            var setUp = SetUpOf(said, complaint);
+            var setUp = SetUpResolution.Of(said, complaint);
             if (!Shown(network.Projection, network.Model.Knowledge, complaint, setUp))
             {
                 var test = network.Model.Knowledge.Checks.First(c => c.Id == complaint.SystemTest);
@@ -52,7 +52,7 @@ internal static class ProofOf
     public static Belief Carrying(JobNetwork network) =>
         network.Projection.Complaints.Select(said => (Said: said, Complaint: network.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == network.Laying.Renamed(said.Id))))
             .FirstOrDefault(c => c.Complaint is not null) is { Complaint: { } complaint, Said: var first }
-            ? new Belief(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, SetUpOf(first, complaint))))
+            ? new Belief(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, SetUpResolution.Of(first, complaint))))
             : new Belief(network);
 
     /// <summary>Probability that the complaint's quantity is at a healthy level now, all faults that come and go showing.</summary>
@@ -77,9 +77,6 @@ internal static class ProofOf
 
         return sum;
     }
-
-    /// <summary>The set-up in which the complaint shows: as it was said, else as it usually does.</summary>
-    private static IReadOnlyDictionary<string, string> SetUpOf(Jobs.Complaint said, Knowledge.Complaint complaint) => said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp;
 
     private static bool Shown(Projection projection, KnowledgeBase knowledge, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp)
     {
