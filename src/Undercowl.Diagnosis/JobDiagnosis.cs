@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
+using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.History;
 using Undercowl.Diagnosis.Planning;
 using Undercowl.Diagnosis.Safety;
@@ -81,18 +82,30 @@ public sealed class JobDiagnosis
     /// <summary>Why a cause is believed as it is. The id is matched by its near names when it is not known.</summary>
     public WhyAnswer Why(string cause)
     {
+        var (aspect, state) = Cause(cause);
+        return Reasons.For(_network, aspect, state);
+    }
+
+    /// <summary>Every number that touched the belief in a cause.</summary>
+    public AuditAnswer Audit(string cause)
+    {
+        var (aspect, state) = Cause(cause);
+        return Beliefs.Audit.Of(_network, Belief, aspect, state);
+    }
+
+    private (AspectInstance Aspect, int State) Cause(string cause)
+    {
         var ids = new List<string>();
         foreach (var aspect in _network.Model.Aspects)
         {
             for (var s = 1; s < aspect.StateNames.Length; s++)
             {
-                var id = aspect.CauseId(s);
-                if (id == cause)
+                if (aspect.CauseId(s) == cause)
                 {
-                    return Reasons.For(_network, aspect, s);
+                    return (aspect, s);
                 }
 
-                ids.Add(id);
+                ids.Add(aspect.CauseId(s));
             }
         }
 

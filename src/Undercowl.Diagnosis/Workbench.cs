@@ -1,8 +1,10 @@
 using System.Collections.Concurrent;
 using System.Text.Json;
+using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
+using Undercowl.Knowledge.Checking;
 
 namespace Undercowl.Diagnosis;
 
@@ -21,6 +23,27 @@ public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
     public string KnowledgeHash { get; } = knowledgeHash;
 
     public JobDiagnosis Open(Job job) => new(this, job);
+
+    /// <summary>A bench with other numbers in the knowledge, to see what hangs on them.</summary>
+    /// <param name="numbers">Addresses, see <see cref="KnowledgeNumber"/>, and the values to put there.</param>
+    /// <exception cref="DiagnosisException">There is no such number, or it cannot be that.</exception>
+    public Workbench With(IReadOnlyList<(string Address, double Value)> numbers)
+    {
+        ArgumentNullException.ThrowIfNull(numbers);
+        var changed = Knowledge;
+        foreach (var (address, value) in numbers)
+        {
+            changed = KnowledgeNumbers.With(changed, address, value)
+                ?? throw new DiagnosisException($"There is no number {address} in the knowledge.", Near.Mend(address, KnowledgeNumbers.Of(Knowledge).Select(n => n.Address)));
+        }
+
+        return KnowledgeCheck.Faults(changed).FirstOrDefault(f => !f.NoteOnly) is { } fault
+            ? throw new DiagnosisException($"With that, {fault.Path}: {fault.Message}.", $"{char.ToUpperInvariant(fault.Mend[0])}{fault.Mend[1..]}.")
+            : new Workbench(changed, Knowledge == changed ? KnowledgeHash : "changed");
+    }
+
+    /// <summary>Which numbers, moved as far as their source says that they may be off, would change the job's next step. Takes a few seconds.</summary>
+    public SensitivityAnswer Sensitivity(Job job) => Planning.Sensitivity.Of(this, job);
 
     /// <summary>The layout of this id; test-only ones too.</summary>
     public EngineLayout Layout(string id) => Knowledge.Layouts.FirstOrDefault(l => l.Id == id)

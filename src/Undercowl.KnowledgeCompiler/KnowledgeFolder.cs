@@ -36,7 +36,12 @@ public static class KnowledgeFolder
         var knowledge = tree.Root.Deserialize(KnowledgeJson.Default.KnowledgeBase)!;
         var faults = KnowledgeCheck.Faults(knowledge, tree.Unreadable).ToLookup(f => f.NoteOnly, tree.Located);
         KnowledgeProblem[] problems = [.. InOrder(tree.Problems.Concat(faults[false]))];
-        return new CompileResult(problems.Length == 0 ? knowledge : null, problems, [.. InOrder(faults[true])], FileKind.All.ToDictionary(k => k.Name, tree.Count));
+        return new CompileResult(
+            problems.Length == 0 ? knowledge : null,
+            problems,
+            [.. InOrder(faults[true])],
+            FileKind.All.ToDictionary(k => k.Name, tree.Count),
+            problems.Length == 0 ? tree.Lines() : new Dictionary<string, string>());
     }
 
     private static IEnumerable<KnowledgeProblem> InOrder(IEnumerable<KnowledgeProblem> problems) =>

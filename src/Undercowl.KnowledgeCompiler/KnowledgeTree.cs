@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
+using Undercowl.Knowledge;
 using Undercowl.Knowledge.Checking;
 using Undercowl.KnowledgeCompiler.Shapes;
 using Undercowl.KnowledgeCompiler.Yaml;
@@ -80,6 +82,27 @@ internal sealed class KnowledgeTree(string folder)
         }
 
         return new KnowledgeProblem(folder, 1, fault.Message, fault.Mend);
+    }
+
+    /// <summary>For each number by its address the file and line that it stands on, the file as under the folder's own name.</summary>
+    public IReadOnlyDictionary<string, string> Lines()
+    {
+        var around = Path.GetDirectoryName(Path.GetFullPath(folder)) ?? "";
+        return KnowledgeNumbers.Of(Root).ToDictionary(n => n.Address, n => At(n.Path));
+
+        string At(string pointer)
+        {
+            for (var known = pointer; known.Length > 0; known = known[..known.LastIndexOf('/')])
+            {
+                if (_origins.TryGetValue(known, out var origin))
+                {
+                    var file = Path.GetRelativePath(around, origin.File.File).Replace('\\', '/');
+                    return string.Create(CultureInfo.InvariantCulture, $"{file}:{origin.File.LineOf(origin.Pointer + pointer[known.Length..])}");
+                }
+            }
+
+            return folder;
+        }
     }
 
     private void AddRecord(FileKind kind, YamlText file, string pointer, JsonNode? record, string name)

@@ -1,3 +1,4 @@
+using System.Text;
 using Undercowl.Knowledge;
 using Undercowl.KnowledgeCompiler;
 using Undercowl.KnowledgeCompiler.Schemas;
@@ -17,7 +18,8 @@ switch (args)
             """
             Compiles the YAML files of the knowledge folder to the JSON that the programs read.
 
-              build knowledge out.json [--also DIR]...   check and write; writes nothing when there are problems
+              build knowledge out.json [--also DIR]...   check and write, and beside it out.lines, where each number stands;
+                                                         writes nothing when there are problems
               check knowledge [--also DIR]...            check only, and show notes and counts
               schema knowledge/schema                    write the JSON Schemas that editors use
 
@@ -49,11 +51,17 @@ static int Build(CompileResult result, string output)
         return Bad;
     }
 
-    // Beside, then renamed: a build that is broken off leaves no half file.
-    var beside = output + ".new";
-    File.WriteAllBytes(beside, KnowledgeJson.Write(result.Knowledge));
-    File.Move(beside, output, overwrite: true);
+    Write(Path.ChangeExtension(output, ".lines"), new UTF8Encoding(false).GetBytes(string.Concat(result.Lines.Select(l => $"{l.Key}\t{l.Value}\n"))));
+    Write(output, KnowledgeJson.Write(result.Knowledge));
     return Good;
+}
+
+// Beside, then renamed: a build that is broken off leaves no half file.
+static void Write(string path, byte[] bytes)
+{
+    var beside = path + ".new";
+    File.WriteAllBytes(beside, bytes);
+    File.Move(beside, path, overwrite: true);
 }
 
 static int Check(CompileResult result)

@@ -29,6 +29,27 @@ public sealed class AnswersTests
     }
 
     [Fact]
+    public void Explanations_over_as_many_as_twelve_nodes_are_the_heaviest_joint_states_too()
+    {
+        var widest = 0;
+        for (var seed = 40_000; seed < 40_060; seed++)
+        {
+            var c = RandomCases.Make(seed, 14, 60_000);
+            var twin = new FullJoint(c);
+            if (twin.Total == 0)
+                continue;
+            int[] chosen = [.. Enumerable.Range(0, c.Network.Count).Take(12)];
+            widest = Math.Max(widest, chosen.Length);
+            var heaviest = twin.Joint(chosen).OrderDescending().Take(5).ToArray();
+            var found = MostProbable.Explanations(c.Evidence, chosen, 5);
+            for (var i = 0; i < found.Count; i++)
+                Near.Equal(heaviest[i], found[i].Probability, Near.Exact, $"seed {seed} place {i}");
+        }
+
+        Assert.Equal(12, widest);
+    }
+
+    [Fact]
     public void More_than_twelve_chosen_nodes_are_refused()
     {
         var builder = new NetworkBuilder();

@@ -19,6 +19,7 @@ internal static class AllCommands
         new("record", RecordCommand.Summary, RecordCommand.Build),
         new("belief", BeliefCommand.Summary, BeliefCommand.Build),
         new("why", WhyCommand.Summary, WhyCommand.Build),
+        new("sensitivity", SensitivityCommand.Summary, SensitivityCommand.Build),
         new("swap", SwapCommand.Summary, SwapCommand.Build),
         new("remedy", RemedyCommand.Summary, RemedyCommand.Build),
         new("result", ResultCommand.Summary, ResultCommand.Build),

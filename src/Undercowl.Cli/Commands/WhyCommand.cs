@@ -12,9 +12,17 @@ internal static class WhyCommand
     {
         var job = CommonArguments.Job();
         var cause = new Argument<string>("CAUSE") { Description = "The cause's id, as `undercowl belief JOB` shows it." };
-        return new Verb(shell, "why", Summary, "undercowl why boat7.jsonl PART@cyl:2.ASPECT=CONDITION").Takes(job, cause).Does(parsed =>
+        var audit = new Option<bool>("--audit") { Description = "Show every number that touched it, with its source and the line it stands on." };
+        var instead = new Option<string[]>("--with") { HelpName = "NUMBER=VALUE", Description = "With --audit: put another value in a number's place and show the ranking then.", AllowMultipleArgumentsPerToken = true };
+        return new Verb(shell, "why", Summary, "undercowl why boat7.jsonl PART@cyl:2.ASPECT=CONDITION", "undercowl why boat7.jsonl PART@cyl:2.ASPECT=CONDITION --audit").Takes(job, cause, audit, instead).Does(parsed =>
         {
             using var open = JobAtHand.Read(shell, parsed.GetRequiredValue(job));
+            var with = parsed.GetValue(instead) ?? [];
+            if (parsed.GetValue(audit) || with.Length > 0)
+            {
+                return AuditText.Of(shell, open, parsed.GetRequiredValue(cause), with);
+            }
+
             return Answer.Of(open.Diagnosis.Why(parsed.GetRequiredValue(cause)), AnswerJson.Default.WhyAnswer, Write);
         });
     }
@@ -22,7 +30,13 @@ internal static class WhyCommand
     private static void Write(WhyAnswer answer, Page page)
     {
         page.Line(page.Paint.Strong(answer.Name));
-        page.Line($"As found {BeliefText.Percent(answer.AsFound)}. Decibans: {answer.PriorDecibans:+0.0;-0.0} before, {answer.PosteriorDecibans:+0.0;-0.0} after.");
+        foreach (var sentence in answer.Saying)
+        {
+            page.Item("  ", sentence);
+        }
+
+        page.Line();
+        page.Line($"Decibans: {answer.PriorDecibans:+0.0;-0.0} before, {answer.PosteriorDecibans:+0.0;-0.0} after.");
         page.Line();
         page.Table(
         [

@@ -7,6 +7,8 @@ namespace Undercowl.Diagnosis.Answers;
 [JsonSerializable(typeof(BeliefAnswer))]
 [JsonSerializable(typeof(NextAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
+[JsonSerializable(typeof(AuditAnswer))]
+[JsonSerializable(typeof(SensitivityAnswer))]
 [JsonSerializable(typeof(ReportAnswer))]
 [JsonSerializable(typeof(ProofAnswer))]
 public sealed partial class AnswerJson : JsonSerializerContext;

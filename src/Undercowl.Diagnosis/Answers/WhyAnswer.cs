@@ -9,6 +9,7 @@ namespace Undercowl.Diagnosis.Answers;
 /// <param name="AsFound">The same as a probability.</param>
 /// <param name="ErrorBound">No probability that went into these is off by more; 0 when exact. A small probability's decibans mean little then.</param>
 /// <param name="Weights">In the order of the log. The stepwise weights add up to the difference; the leave-one-out ones do not.</param>
+/// <param name="Saying">The same in sentences, what told most first.</param>
 public sealed record WhyAnswer(
     int Version,
     string Cause,
@@ -17,7 +18,8 @@ public sealed record WhyAnswer(
     double PosteriorDecibans,
     double AsFound,
     double ErrorBound,
-    IReadOnlyList<WeightAnswer> Weights);
+    IReadOnlyList<WeightAnswer> Weights,
+    IReadOnlyList<string> Saying);
 
 /// <summary>One finding's weight for a cause.</summary>
 /// <param name="Entry">The finding's entry, or <c>complaint</c>.</param>

@@ -11,38 +11,25 @@ internal static class Reasons
     {
         var node = network.Conditions.First(aspect);
         var order = network.Projection.Live.Index().ToDictionary(e => e.Item.Id.ToString(), e => e.Index);
-        (string Label, string What)[] laid = [.. network.Laid.Select(l => (l.Label, Describe(network.Model, l)))
-            .Concat(network.Results.Select(r => (r.Label, Describe(network.Model, r)))).OrderBy(l => order[l.Label])];
-        var bound = 0.0;
-        var before = Decibans.Of(Probability(0, -1, complaints: false));
-        var prior = before;
-        var all = Probability(laid.Length, -1);
-        var posterior = Decibans.Of(all);
-        var weights = new List<WeightAnswer>();
-        for (var i = -1; i < laid.Length; i++)
-        {
-            var after = Decibans.Of(Probability(i + 1, -1));
-            var without = Decibans.Of(Probability(laid.Length, i, complaints: i >= 0));
-            weights.Add(i < 0
-                ? new WeightAnswer(JobNetwork.ComplaintLabel, "the complaint", after - before, posterior - without)
-                : new WeightAnswer(laid[i].Label, laid[i].What, after - before, posterior - without));
-            before = after;
-        }
-
-        return new WhyAnswer(1, aspect.CauseId(state), Words.Cause(aspect, state), prior, posterior, all, bound, weights);
-
-        // Belief from the first findings, one of them left out.
-        double Probability(int count, int without, bool complaints = true)
-        {
-            var kept = laid.Take(count).Where((_, i) => i != without).Select(l => l.Label).ToHashSet();
-            var posterior = Elimination.Run(network.Evidence(kept.Contains, complaints), network.Options with { Wanted = [node] });
-            bound = Math.Max(bound, posterior.ErrorBound);
-            return posterior.Marginal(node)[state];
-        }
+        (string Label, string What, Told Told)[] laid = [.. network.Laid.Select(l => (l.Label, What: Describe(network.Model, l), Told: Told.Of(network.Model, l)))
+            .Concat(network.Results.Select(r => (r.Label, What: Describe(network.Model, r), Told: new Told(Describe(network.Model, r), "", "", "")))).OrderBy(l => order[l.Label])];
+        // The complaint is the first piece; what was found and done follows in the order of the log.
+        string[] what = ["the complaint", .. laid.Select(l => l.What)];
+        var weights = WeightsOfEvidence.Of(
+            what.Length,
+            kept => network.Evidence(laid.Where((_, i) => kept(i + 1)).Select(l => l.Label).ToHashSet().Contains, kept(0)),
+            node,
+            state,
+            network.Options);
+        WeightAnswer[] answers = [.. what.Select((w, i) => new WeightAnswer(i == 0 ? JobNetwork.ComplaintLabel : laid[i - 1].Label, w, weights.Stepwise[i], weights.LeaveOneOut[i]))];
+        return new WhyAnswer(
+            1, aspect.CauseId(state), Words.Cause(aspect, state), weights.Prior, weights.Posterior, weights.Probability, weights.ErrorBound, answers, Saying.Of(Words.Cause(aspect, state), weights, [Told.Complaint, .. laid.Select(l => l.Told)]));
     }
 
     public static string Describe(EngineModel model, LaidFinding laid) =>
-        $"{laid.Check.Name}{Words.At(model, laid.Check.At, laid.Finding.Body.Place.Text)}: {Words.Reading(laid.Check, laid.Finding.Body.Value)}";
+        Said(Told.Of(model, laid));
+
+    private static string Said(Told told) => $"{told.What}{told.At}: {told.Reading}{told.After}";
 
     /// <summary>The remedy in words, and what came of it.</summary>
     public static string Describe(EngineModel model, LaidResult laid)

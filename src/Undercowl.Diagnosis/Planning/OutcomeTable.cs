@@ -7,7 +7,7 @@ namespace Undercowl.Diagnosis.Planning;
 
 /// <summary>
 /// What a check would say before it is done: for each level the chances of each outcome. Choices are outcomes themselves;
-/// a number is counted as the level that it would speak for most.
+/// a number is counted as the level that it would speak for most, judged as it will be: by the engine's own figure, or by a generic range.
 /// </summary>
 /// <param name="Names">Outcomes.</param>
 /// <param name="Rows">Level to the chance of each outcome; each row sums to 1.</param>
@@ -19,7 +19,7 @@ internal sealed record OutcomeTable(IReadOnlyList<string> Names, double[][] Rows
     {
         if (check.Likelihood.Model == LikelihoodModel.Density)
         {
-            return Numbers(check, levels);
+            return Numbers(check, levels, at);
         }
 
         string[] names = [.. check.Choices.Select(c => c.Id)];
@@ -46,9 +46,10 @@ internal sealed record OutcomeTable(IReadOnlyList<string> Names, double[][] Rows
         return new OutcomeTable(names, [.. rows.Select(Normalised)]);
     }
 
-    private static OutcomeTable Numbers(Check check, IReadOnlyList<string> levels)
+    private static OutcomeTable Numbers(Check check, IReadOnlyList<string> levels, Circumstances at)
     {
         var model = check.Likelihood;
+        var generic = at.Reference is { Own: false } ? model.GenericSpread ?? 0 : 0;
         var rows = new double[levels.Count][];
         var byOpen = Enumerable.Range(0, levels.Count).MaxBy(l => model.Densities[levels[l]].Open);
         for (var level = 0; level < rows.Length; level++)
@@ -58,8 +59,8 @@ internal sealed record OutcomeTable(IReadOnlyList<string> Names, double[][] Rows
             row[byOpen] += density.Open;
             for (var q = 0; q < Quantiles; q++)
             {
-                var log = Math.Log(Math.Max(1e-3, density.Median)) + density.Spread * Quantile(q);
-                var speaks = Enumerable.Range(0, levels.Count).MaxBy(l => LogDensity(model.Densities[levels[l]], log));
+                var log = Math.Log(Math.Max(1e-3, density.Median)) + Spread(density) * Quantile(q);
+                var speaks = Enumerable.Range(0, levels.Count).MaxBy(l => LogDensity(model.Densities[levels[l]], Spread(model.Densities[levels[l]]), log));
                 row[speaks] += (1 - density.Open) * (1 - (model.Outlier ?? 0)) / Quantiles;
             }
 
@@ -69,11 +70,29 @@ internal sealed record OutcomeTable(IReadOnlyList<string> Names, double[][] Rows
             }
         }
 
+        if (at.Reference is not { Own: true } && check.Caps is [var cap, ..])
+        {
+            for (var outcome = 0; outcome < levels.Count; outcome++)
+            {
+                // "Over range" is counted as what it speaks for most, and is no matter of a range.
+                if (outcome != byOpen || !check.Number!.Open)
+                {
+                    var column = DensityReadings.Capped([.. rows.Select(r => r[outcome])], cap.Decibans);
+                    for (var level = 0; level < rows.Length; level++)
+                    {
+                        rows[level][outcome] = column[level];
+                    }
+                }
+            }
+        }
+
         return new OutcomeTable([.. levels.Select(l => $"as {l}")], [.. rows.Select(Normalised)]);
+
+        double Spread(DensityRow row) => Math.Sqrt(row.Spread * row.Spread + generic * generic);
     }
 
-    private static double LogDensity(DensityRow row, double log) =>
-        StandardNormal.LogDensity((log - Math.Log(Math.Max(1e-3, row.Median))) / row.Spread) - Math.Log(row.Spread);
+    private static double LogDensity(DensityRow row, double spread, double log) =>
+        StandardNormal.LogDensity((log - Math.Log(Math.Max(1e-3, row.Median))) / spread) - Math.Log(spread);
 
     /// <summary>The middle of the q-th of equally likely slices of the standard normal distribution, by bisection.</summary>
     private static double Quantile(int q)

@@ -14,8 +14,8 @@ internal static class DensityReadings
     /// <summary>A ratio below this is taken as this: a dead short and 0 V have no logarithm.</summary>
     private const double Least = 1e-3;
 
-    /// <summary>Spread of a value that has nothing to do with the level, in the natural logarithm: estimate.</summary>
-    private const double Anything = 1.5;
+    /// <summary>Half-width of a value that has nothing to do with the level, in the natural logarithm: estimate.</summary>
+    private const double Anything = 1.2;
 
     private const double LeastOpen = 0.002;
 
@@ -24,7 +24,7 @@ internal static class DensityReadings
         var model = group.Check.Likelihood;
         var logs = new List<double>();
         var open = 0;
-        var own = true;
+        var (own, judgedByOwn) = (true, true);
         foreach (var reading in group.Readings)
         {
             switch (reading.Value)
@@ -34,7 +34,8 @@ internal static class DensityReadings
                     break;
                 case NumberReading number when Ratio(group.Check, number.Number, reading.Circumstances) is { } ratio:
                     logs.Add(Math.Log(Math.Max(Least, ratio)));
-                    own &= model.Reference == Absolute || reading.Circumstances.Reference is { Own: true };
+                    judgedByOwn &= reading.Circumstances.Reference is { Own: true };
+                    own &= model.Reference == Absolute || judgedByOwn;
                     break;
                 default:
                     break;
@@ -62,7 +63,14 @@ internal static class DensityReadings
             likelihood[level] = (1 - group.Doubt) * (lastingOpen + lastingValue) * value + group.Doubt * wide;
         }
 
-        return likelihood;
+        return open > 0 || judgedByOwn || group.Check.Caps is not [var cap, ..] ? likelihood : Capped(likelihood, cap.Decibans);
+    }
+
+    /// <summary>No level is further behind the likeliest than so many decibans.</summary>
+    public static double[] Capped(double[] likelihood, double decibans)
+    {
+        var least = likelihood.Max() * Math.Pow(10, -decibans / 10);
+        return Array.ConvertAll(likelihood, l => Math.Max(l, least));
     }
 
     public const string Absolute = "absolute";
@@ -88,9 +96,10 @@ internal static class DensityReadings
         return at.Reference is { } reference && Units.Convert(reference.Middle, reference.Unit, unit) is { } middle and > 0 ? value / middle : null;
     }
 
+    /// <summary>Cauchy's density: with its long tails a slip of the finger by decades proves nothing, where a normal one would.</summary>
     private static double Wide(ReadingGroup group, double mean)
     {
-        var middle = group.Check.Likelihood.Densities.Values.Average(r => Math.Log(Math.Max(Least, r.Median)));
-        return StandardNormal.Density((mean - middle) / Anything) / Anything;
+        var z = (mean - group.Check.Likelihood.Densities.Values.Average(r => Math.Log(Math.Max(Least, r.Median)))) / Anything;
+        return 1 / (Math.PI * Anything * (1 + z * z));
     }
 }

@@ -41,6 +41,7 @@ internal static class CheckRules
             Settings(inspection, check, path.Member("settings"));
             Reading(inspection, check, path);
             LikelihoodRules.Check(inspection, check, path.Member("likelihood"));
+            CapRules.Check(inspection, check, path.Member("caps"));
         }
     }
 

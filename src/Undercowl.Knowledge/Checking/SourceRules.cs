@@ -6,6 +6,17 @@ internal static class SourceRules
     public static void Check(Inspection inspection)
     {
         inspection.Ids("source", inspection.Sources.All.Select(s => s.Id), "/sources");
+        for (var i = 0; i < inspection.Sources.All.Count; i++)
+        {
+            foreach (var (member, factor) in new[] { ("odds", inspection.Sources.All[i].Odds), ("times", inspection.Sources.All[i].Times) })
+            {
+                if (factor is < 1)
+                {
+                    inspection.Report(inspection.Sources.Path(i).Member(member), "a factor either way is 1 or more", "write 2 for half to double");
+                }
+            }
+        }
+
         Parameters(inspection, inspection.Knowledge.Costs, "/costs");
     }
 

@@ -59,6 +59,27 @@ public sealed record Check
     public NumberForm? Number { get; init; }
 
     public required Likelihood Likelihood { get; init; }
+
+    /// <summary>What looks, colours and generic ranges may weigh at most.</summary>
+    public IReadOnlyList<ReadingCap> Caps { get; init => field = value ?? []; } = [];
+}
+
+/// <summary>
+/// The most that one reading may move any cause. A table is held to it when the knowledge is checked; a number that is judged by a generic range
+/// weighs no more where it is read.
+/// </summary>
+public sealed record ReadingCap
+{
+    /// <summary>Decibans, above 0.</summary>
+    public required double Decibans { get; init; }
+
+    /// <summary>
+    /// The choices that it holds for; empty for all, and for a number. With some named, what counts is which of them was read,
+    /// given that it was one of them: that a spark was seen may weigh more than what colour it had.
+    /// </summary>
+    public IReadOnlyList<string> Readings { get; init => field = value ?? []; } = [];
+
+    public required string Source { get; init; }
 }
 
 /// <summary>One answer to a check's question.</summary>

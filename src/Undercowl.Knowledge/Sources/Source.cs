@@ -9,6 +9,12 @@ public sealed record Source
 
     /// <summary>Author or body, title, edition and table or page; for the other kinds, what was judged and on what grounds.</summary>
     public required string Cite { get; init; }
+
+    /// <summary>How far the odds of this source's chances may be off: a factor of 1 or more, either way. Null where nothing is said, as for most publications.</summary>
+    public double? Odds { get; init; }
+
+    /// <summary>How far its other numbers (minutes, prices, volts) may be off: a factor of 1 or more, either way. Null where nothing is said.</summary>
+    public double? Times { get; init; }
 }
 
 public enum SourceKind

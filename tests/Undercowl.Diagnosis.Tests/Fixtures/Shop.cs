@@ -22,6 +22,10 @@ internal static class Shop
     /// <summary>A job in which no fuel is smelt, so that nothing is withheld on that account.</summary>
     public static Story Story(string layout, string complaint) => new Story(Workbench, layout, complaint).Find("fuel-smell", "none");
 
+    /// <summary>The same with other knowledge.</summary>
+    public static Story Story(KnowledgeBase knowledge, string layout, string complaint) =>
+        new Story(ReferenceEquals(knowledge, Knowledge) ? Workbench : new Workbench(knowledge, Hash), layout, complaint).Find("fuel-smell", "none");
+
     /// <summary>The same shop, where one condition of one aspect is <paramref name="times"/> as usual.</summary>
     public static Workbench WithPrior(string part, string aspect, string condition, double times)
     {

@@ -19,6 +19,14 @@ internal sealed class Story
         Record(workbench.Opening(layout, complaint));
     }
 
+    /// <summary>Goes on from a job that another story told, on another device.</summary>
+    public Story(Story other, Job from)
+    {
+        _workbench = other._workbench;
+        _writer = Writer("yard", 2);
+        Job = from;
+    }
+
     public Job Job { get; private set; }
 
     public List<string> Warnings { get; } = [];
