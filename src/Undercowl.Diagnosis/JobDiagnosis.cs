@@ -51,12 +51,12 @@ public sealed class JobDiagnosis
 
     internal StandingEngine Standing { get; }
 
-    internal Belief Belief => _belief ??= new Belief(_network);
+    internal Belief Belief => _belief ??= Belief.Of(_network);
 
     public BeliefAnswer BeliefNow()
     {
         var together = Belief.Explanations();
-        var conflict = Disagreement.Of(_network);
+        var conflict = Disagreement.Of(Belief.Network);
         var posterior = Belief.Posterior;
         return new BeliefAnswer(
             1,
@@ -67,6 +67,7 @@ public sealed class JobDiagnosis
             together.Found,
             together.Coverage,
             together.Considered,
+            Belief.CommonCauses(),
             conflict,
             [.. _network.WithoutEffect.Select(f => $"{f.Check} at {f.Place} ({f.Id}): {f.Why}")],
             [.. together.LeftOut is { } why ? (string[])[why] : [], .. conflict is null ? (string[])["Whether the findings go together is not worked out: the sums do not fit."] : []]);
@@ -76,21 +77,21 @@ public sealed class JobDiagnosis
     public NextAnswer Next(int top)
     {
         var complaint = Complaint();
-        return new NextSteps(_network, Belief, Standing, Interlocks, complaint).Answer(top);
+        return new NextSteps(Belief.Network, Belief, Standing, Interlocks, complaint).Answer(top);
     }
 
     /// <summary>Why a cause is believed as it is. The id is matched by its near names when it is not known.</summary>
     public WhyAnswer Why(string cause)
     {
         var (aspect, state) = Cause(cause);
-        return Reasons.For(_network, aspect, state);
+        return Reasons.For(Belief.Network, aspect, state);
     }
 
     /// <summary>Every number that touched the belief in a cause.</summary>
     public AuditAnswer Audit(string cause)
     {
         var (aspect, state) = Cause(cause);
-        return Beliefs.Audit.Of(_network, Belief, aspect, state);
+        return Beliefs.Audit.Of(Belief.Network, Belief, aspect, state);
     }
 
     private (AspectInstance Aspect, int State) Cause(string cause)

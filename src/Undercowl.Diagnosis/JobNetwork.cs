@@ -25,11 +25,13 @@ internal sealed class JobNetwork
     /// <param name="model">The layout with the knowledge over it.</param>
     /// <param name="projection">The job.</param>
     /// <param name="ask">A quantity of the whole engine to carry along as it is now, all faults that come and go showing.</param>
-    public JobNetwork(EngineModel model, Projection projection, (string Quantity, IReadOnlyDictionary<string, string> SetUp)? ask = null)
+    /// <param name="untied">True: no common cause ties what it bears on, so that the sums are smaller.</param>
+    public JobNetwork(EngineModel model, Projection projection, (string Quantity, IReadOnlyDictionary<string, string> SetUp)? ask = null, bool untied = false)
     {
         (Model, Projection) = (model, projection);
         Graph = new NodeGraph();
-        Conditions = new ConditionNodes(model, Graph);
+        CommonCauses = [.. SpokenOf.In(model, projection).Select(c => c with { Ties = c.Ties && !untied })];
+        Conditions = new ConditionNodes(model, Graph, [.. CommonCauses.Where(c => c.Ties).Select(c => c.Cause)]);
         Laying = new Laying(Conditions, projection);
         History = new EngineHistory(Conditions, projection);
         foreach (var aspect in model.Aspects)
@@ -38,6 +40,8 @@ internal sealed class JobNetwork
         }
 
         LayComplaints();
+        Interview = new Interview(Conditions, projection, Laying);
+        Answers = [.. Interview.Answers()];
         var laid = new List<LaidFinding>();
         var idle = new List<IdleFinding>();
         foreach (var finding in projection.Findings)
@@ -87,6 +91,15 @@ internal sealed class JobNetwork
     /// <summary>Findings that name what today's knowledge does not know.</summary>
     public IReadOnlyList<IdleFinding> WithoutEffect { get; }
 
+    /// <summary>How the common causes stand in this job.</summary>
+    public IReadOnlyList<Heard> CommonCauses { get; }
+
+    /// <summary>The questions of the interview.</summary>
+    public Interview Interview { get; }
+
+    /// <summary>What was answered in it, as far as it tells something.</summary>
+    public IReadOnlyList<LaidAnswer> Answers { get; }
+
     /// <summary>What came of remedies, as far as it was said.</summary>
     public IReadOnlyList<LaidResult> Results { get; }
 
@@ -105,10 +118,14 @@ internal sealed class JobNetwork
     /// <summary>How the posterior is computed.</summary>
     public EliminationOptions Options { get; }
 
-    /// <summary>The nodes whose posterior is the belief: each aspect as found and now.</summary>
+    /// <summary>The same job without ties between what a common cause bears on; null when there are none.</summary>
+    public JobNetwork? Untied() => CommonCauses.Any(c => c.Ties) ? new JobNetwork(Model, Projection, _ask, untied: true) : null;
+
+    /// <summary>The nodes whose posterior is the belief: each aspect as found and now, and what befell the engine.</summary>
     public int[] Wanted() =>
     [
         .. Model.Aspects.SelectMany(a => new[] { Conditions.First(a), Conditions.NodeOf(Now, a) })
+            .Concat(CommonCauses.Where(c => c.Ties).Select(c => Conditions.Befell(c.Cause)))
             .Concat(Asked.IsConstant ? [] : [Asked.Node]).Distinct(),
     ];
 
@@ -116,13 +133,27 @@ internal sealed class JobNetwork
     public bool Asks(string quantity, IReadOnlyDictionary<string, string> setUp) =>
         _ask is { } ask && ask.Quantity == quantity && ask.SetUp.Count == setUp.Count && ask.SetUp.All(s => setUp.GetValueOrDefault(s.Key) == s.Value);
 
-    /// <summary>The complaints, and the findings and results whose label <paramref name="keep"/> admits, as likelihoods.</summary>
+    /// <summary>The complaints, and the answers, findings and results whose label <paramref name="keep"/> admits, as likelihoods.</summary>
     public Evidence Evidence(Func<string, bool>? keep = null, bool complaints = true)
     {
         var evidence = new Evidence(Network);
         foreach (var (signal, perLevel, label) in complaints ? _complaints : [])
         {
             Add(evidence, signal, perLevel, -1, [], label);
+        }
+
+        LaidAnswer[] answers = [.. Answers.Where(a => keep?.Invoke(a.Label) ?? true)];
+        foreach (var (node, likelihood, label) in HeardApart.Of(Conditions, [.. CommonCauses.Where(c => !c.Ties).Select(c => c.Cause)], answers.Select(a => a.Given)))
+        {
+            evidence.Likelihood(node, likelihood, label);
+        }
+
+        foreach (var answer in answers)
+        {
+            foreach (var (nodes, likelihood) in answer.Told)
+            {
+                evidence.Likelihood(nodes, likelihood, answer.Label);
+            }
         }
 
         foreach (var company in Laid.Where(l => keep?.Invoke(l.Label) ?? true).GroupBy(l => l.Company))

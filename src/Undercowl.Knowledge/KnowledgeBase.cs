@@ -26,6 +26,8 @@ public sealed record KnowledgeBase
 
     public IReadOnlyList<Complaint> Complaints { get; init => field = value ?? []; } = [];
 
+    public IReadOnlyList<CommonCause> CommonCauses { get; init => field = value ?? []; } = [];
+
     public IReadOnlyList<IntakeQuestion> Intake { get; init => field = value ?? []; } = [];
 
     public IReadOnlyList<Caution> Cautions { get; init => field = value ?? []; } = [];

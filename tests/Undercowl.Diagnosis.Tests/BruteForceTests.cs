@@ -82,6 +82,7 @@ public sealed class BruteForceTests(ITestOutputHelper output)
             Count("readings that do not", diagnosis.Network.Laid
                 .GroupBy(l => (l.Check.Id, l.Finding.Body.Place, l.Finding.Body.Hand)).Any(g => g.DistinctBy(l => l.Company).Count() > 1));
             Count("set-up reached", diagnosis.Network.Reached.Any(r => !r.Signal.IsConstant));
+            Count("answer that tells something", diagnosis.Network.Answers.Count > 0);
             Count("fault that comes and goes", diagnosis.Network.Model.Aspects.Any(a => a.Conditions.Any(c => c.Prior > 0 && c.Shows is not null)));
         }
 

@@ -15,6 +15,9 @@ internal static class BeliefText
 
     private const int ConsequencesShown = 6;
 
+    /// <summary>What may have befallen the engine is shown when it is this part of its prior more or less likely than that.</summary>
+    private const double Moved = 0.5;
+
     /// <summary>What stands in the place of an entry for the complaint itself.</summary>
     private const string Complaint = "complaint";
 
@@ -39,6 +42,13 @@ internal static class BeliefText
         {
             page.Heading("Likely to follow from these");
             page.Table([.. consequences.Select(Row)]);
+        }
+
+        CommonCauseBelief[] befell = [.. belief.CommonCauses.Where(c => c.Probability >= WorthShowing && Math.Abs(c.Probability - c.Prior) >= Moved * c.Prior)];
+        if (befell.Length > 0)
+        {
+            page.Heading("What befell the engine, where that is likelier or less likely than usual");
+            page.Items("  - ", befell.Select(c => $"{Percent(c.Probability).Trim()} (usually {Percent(c.Prior).Trim()}): {c.Name}"));
         }
 
         page.Items("  ! ", causes.Concat(consequences).Where(c => c.Warning is not null && c.Now >= WorthShowing)

@@ -27,6 +27,13 @@ internal static class NextText
         }
 
         Others(answer, page);
+        if (answer.Questions.Count > 0)
+        {
+            page.Heading("Worth asking the customer: it costs nothing");
+            page.Items("  - ", answer.Questions.Select(q => $"{q.Ask} {string.Join(" | ", q.Answers)}"));
+            page.Line($"  undercowl intake {file} {answer.Questions[0].Id} ANSWER");
+        }
+
         foreach (var reason in answer.Withheld.GroupBy(w => w.Reason))
         {
             page.Heading("Withheld");

@@ -9,6 +9,7 @@ namespace Undercowl.Diagnosis.Answers;
 /// <param name="Explanations">Joint explanations of the engine as it came in, most probable first.</param>
 /// <param name="Coverage">The probability that one of the explanations listed is the right one.</param>
 /// <param name="Considered">How many aspects the explanations tell apart; the rest is summed out.</param>
+/// <param name="CommonCauses">What may have befallen the engine and hit several parts at once; most probable first.</param>
 /// <param name="Conflict">How well the findings go together; absent where only a bound on the belief can be had.</param>
 /// <param name="WithoutEffect">Findings that name what today's knowledge does not know, and what that is: kept, shown, without effect.</param>
 /// <param name="LeftOut">What this answer does not tell in full, and why.</param>
@@ -21,6 +22,7 @@ public sealed record BeliefAnswer(
     IReadOnlyList<JointExplanation> Explanations,
     double Coverage,
     int Considered,
+    IReadOnlyList<CommonCauseBelief> CommonCauses,
     ConflictAnswer? Conflict,
     IReadOnlyList<string> WithoutEffect,
     IReadOnlyList<string> LeftOut);
@@ -51,6 +53,13 @@ public sealed record CauseBelief(
     double Prior,
     bool Consequence,
     string? Warning);
+
+/// <summary>Something that may have befallen the engine; it is no cause to be mended, and makes causes likelier.</summary>
+/// <param name="Id">The common cause.</param>
+/// <param name="Name">The same in words.</param>
+/// <param name="Probability">Belief that it did (0 to 1).</param>
+/// <param name="Prior">What was believed before anything was heard.</param>
+public sealed record CommonCauseBelief(string Id, string Name, double Probability, double Prior);
 
 /// <summary>How badly the findings go together.</summary>
 /// <param name="Measure">

@@ -3,6 +3,7 @@ namespace Undercowl.Diagnosis.Answers;
 /// <summary>What to do next: proposals, best first, and what is withheld or cannot be done, with the reason.</summary>
 /// <param name="Version">Version of this document's form.</param>
 /// <param name="Proposals">Best first.</param>
+/// <param name="Questions">Questions of the interview worth putting besides, the most telling first; they cost nothing.</param>
 /// <param name="Withheld">Steps that an interlock withholds.</param>
 /// <param name="Unavailable">Steps that cannot be done now: no tool, declined, the engine will not crank.</param>
 /// <param name="Restore">What must be undone before sign-off.</param>
@@ -10,6 +11,7 @@ namespace Undercowl.Diagnosis.Answers;
 public sealed record NextAnswer(
     int Version,
     IReadOnlyList<ProposedStep> Proposals,
+    IReadOnlyList<QuestionAnswer> Questions,
     IReadOnlyList<NotProposed> Withheld,
     IReadOnlyList<NotProposed> Unavailable,
     IReadOnlyList<RestoreAnswer> Restore,
@@ -51,6 +53,13 @@ public sealed record ProposedStep(
     IReadOnlyList<string> Steps,
     IReadOnlyList<string> Answers,
     IReadOnlyList<OutcomeAnswer> WouldMean);
+
+/// <summary>A question to the customer that nobody has answered yet.</summary>
+/// <param name="Id">The question.</param>
+/// <param name="Ask">As it is put.</param>
+/// <param name="Answers">The answers that may be recorded.</param>
+/// <param name="Bits">How much its answer would tell of what must be mended.</param>
+public sealed record QuestionAnswer(string Id, string Ask, IReadOnlyList<string> Answers, double Bits);
 
 /// <summary>A caution by id and text; <paramref name="Acknowledged"/> when it was, in this job and set-up.</summary>
 public sealed record CautionAnswer(string Id, string Text, bool Acknowledged);

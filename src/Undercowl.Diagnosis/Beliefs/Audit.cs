@@ -38,6 +38,11 @@ internal sealed class Audit
             Reading(laid);
         }
 
+        foreach (var (address, value, source, what) in InterviewNumbers.Of(_network, _touching))
+        {
+            Add(address, value, null, source, "reading", what);
+        }
+
         foreach (var laid in _network.Results.Where(r => r.Told.Any(t => Touches(t.Signal))))
         {
             Result(laid);

@@ -16,12 +16,32 @@ internal sealed class Belief
 
     private readonly JobNetwork _network;
 
-    public Belief(JobNetwork network)
+    private Belief(JobNetwork network)
     {
         _network = network;
         Posterior = Elimination.Run(network.Evidence(), network.Options with { Wanted = network.Wanted() });
     }
 
+    /// <summary>The belief of a job; of the job without ties by common causes, where it could not be had exactly with them.</summary>
+    public static Belief Of(JobNetwork network)
+    {
+        if (network.Untied() is not { } untied)
+        {
+            return new Belief(network);
+        }
+
+        try
+        {
+            var belief = new Belief(network);
+            return belief.Posterior.ErrorBound > 0 ? new Belief(untied) : belief;
+        }
+        catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
+        {
+            return new Belief(untied);
+        }
+    }
+
+    /// <summary>The job as it was summed.</summary>
     public JobNetwork Network => _network;
 
     public Posterior Posterior { get; }
@@ -46,6 +66,14 @@ internal sealed class Belief
         // What differs by rounding only is equal, so that the order does not depend on the order of sums.
         return [.. causes.OrderByDescending(c => Math.Round(c.Now, 12)).ThenByDescending(c => Math.Round(c.AsFound, 12)).ThenBy(c => c.Cause, StringComparer.Ordinal)];
     }
+
+    /// <summary>What may have befallen the engine, most probable first.</summary>
+    public IReadOnlyList<CommonCauseBelief> CommonCauses() =>
+    [
+        .. _network.CommonCauses
+            .Select(c => new CommonCauseBelief(c.Cause.Id, c.Cause.Name, c.Ties ? Posterior.Marginal(_network.Conditions.Befell(c.Cause))[1] : c.After, c.Cause.Prior))
+            .OrderByDescending(c => Math.Round(c.Probability, 12)).ThenBy(c => c.Id, StringComparer.Ordinal),
+    ];
 
     /// <summary>Joint explanations over the causes that bear on the complaint.</summary>
     public Explained Explanations()

@@ -13,6 +13,7 @@ internal static class Touching
         var leading = new HashSet<int>();
         int[] read = [.. network.ComplaintSignals.Select(s => s.Node)
             .Concat(network.Laid.SelectMany(l => new[] { l.Signal.Node, l.Tool }))
+            .Concat(network.Answers.SelectMany(a => a.Told.SelectMany(t => t.Nodes)))
             .Concat(network.Results.SelectMany(r => r.Told.Select(t => t.Signal.Node)))
             .Concat(network.Reached.Select(r => r.Signal.Node)).Append(cause).Where(n => n >= 0)];
         var left = new Stack<int>(read);

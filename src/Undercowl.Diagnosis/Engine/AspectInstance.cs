@@ -8,9 +8,9 @@ internal sealed class AspectInstance
 {
     public const string Sound = "sound";
 
-    public AspectInstance(int index, PartInstance part, Aspect aspect, int position, Condition[] conditions)
+    public AspectInstance(int index, PartInstance part, Aspect aspect, int position, Condition[] conditions, Swayed[] swayed)
     {
-        (Index, Part, Aspect, Position, Conditions) = (index, part, aspect, position, conditions);
+        (Index, Part, Aspect, Position, Conditions, Swayed) = (index, part, aspect, position, conditions, swayed);
         var output = position < 0 ? "" : "/" + part.Cylinders[position].ToString(CultureInfo.InvariantCulture);
         PartId = part.Id + output;
         Id = $"{PartId}.{aspect.Id}";
@@ -36,6 +36,9 @@ internal sealed class AspectInstance
 
     public Condition[] Conditions { get; }
 
+    /// <summary>The common causes that bear on it.</summary>
+    public Swayed[] Swayed { get; }
+
     /// <summary><c>kind@place[/output]</c>.</summary>
     public string PartId { get; }
 
@@ -44,6 +47,7 @@ internal sealed class AspectInstance
 
     public string[] StateNames { get; }
 
+    /// <summary>Chances of the states over all engines, whatever befell them.</summary>
     public double[] Prior { get; }
 
     public string CauseId(int state) => $"{Id}={StateNames[state]}";

@@ -22,9 +22,11 @@ internal sealed class EngineModel
         var placed = LayoutPlaces.Of(layout).ToArray();
         var many = placed.Select(p => p.Kind).CountBy(k => k).ToDictionary();
         Parts = [.. placed.Select((part, i) => new PartInstance(i, kinds[part.Kind], part.Place, [.. part.Cylinders]) { Alone = many[part.Kind] == 1 })];
+        CommonCause[] befalling = [.. knowledge.CommonCauses.Where(c => c.Only.Holds(layout))];
         var aspects = new List<AspectInstance>();
-        AspectsOf = [.. Parts.Select(part => Instances(part, aspects))];
+        AspectsOf = [.. Parts.Select(part => Instances(part, befalling, aspects))];
         Aspects = [.. aspects];
+        CommonCauses = [.. befalling.Where(c => aspects.Exists(a => Array.Exists(a.Swayed, s => s.Cause == c)))];
         Checks = [.. knowledge.Checks.Where(c => c.Only.Holds(layout))];
         Remedies = [.. knowledge.Remedies.Where(r => r.Only.Holds(layout) && Parts.Any(p => p.Kind.Id == r.Part))];
     }
@@ -39,6 +41,9 @@ internal sealed class EngineModel
 
     /// <summary>Aspects by part index.</summary>
     public AspectInstance[][] AspectsOf { get; }
+
+    /// <summary>What may have befallen this engine and bears on something of it.</summary>
+    public CommonCause[] CommonCauses { get; }
 
     /// <summary>The checks that this layout admits.</summary>
     public Check[] Checks { get; }
@@ -61,7 +66,7 @@ internal sealed class EngineModel
             .SelectMany(part => Bearings(part, asked.Quantity, asked.Cylinder))
             .OrderByDescending(b => b.Lanes).ThenBy(b => b.Seat.Index).ThenBy(b => b.Aspect, StringComparer.Ordinal).ThenBy(b => b.Position)]);
 
-    private AspectInstance[] Instances(PartInstance part, List<AspectInstance> all)
+    private AspectInstance[] Instances(PartInstance part, CommonCause[] befalling, List<AspectInstance> all)
     {
         var start = all.Count;
         foreach (var aspect in part.Kind.Aspects.Where(a => a.Only.Holds(Layout)))
@@ -72,9 +77,10 @@ internal sealed class EngineModel
                 continue;
             }
 
+            var swayed = Swayed.By(befalling, part.Kind, aspect, conditions);
             for (var position = aspect.PerCylinder ? 0 : -1; position < (aspect.PerCylinder ? part.Cylinders.Length : 0); position++)
             {
-                all.Add(new AspectInstance(all.Count, part, aspect, position, conditions));
+                all.Add(new AspectInstance(all.Count, part, aspect, position, conditions, swayed));
             }
         }
 

@@ -9,9 +9,13 @@ namespace Undercowl.Diagnosis.Graph;
 /// The chance nodes: conditions as found, after remedies, in a new occasion; what comes and goes; parts known to be good;
 /// tools. Each is made once.
 /// </summary>
-internal sealed class ConditionNodes(EngineModel model, NodeGraph graph)
+/// <param name="model">The engine.</param>
+/// <param name="graph">Where the nodes go.</param>
+/// <param name="tied">The common causes that tie what they bear on.</param>
+internal sealed class ConditionNodes(EngineModel model, NodeGraph graph, IReadOnlyCollection<CommonCause> tied)
 {
     private static readonly string[] Hidden = ["quiet", "showing"];
+    private static readonly string[] Befallen = ["no", "yes"];
     private static readonly string[] Substitute = [AspectInstance.Sound, "unsound"];
 
     private readonly Dictionary<string, int> _made = new(StringComparer.Ordinal);
@@ -45,13 +49,30 @@ internal sealed class ConditionNodes(EngineModel model, NodeGraph graph)
             return known;
         }
 
-        return aspect.Aspect.Given is { } given && _underWay.Add(aspect.Index)
-            ? Add(name, aspect, Given(aspect, given, out var parents), parents)
-            : aspect.Aspect.Given is null
-                ? Add(name, aspect, aspect.Prior, [])
-                : throw new DiagnosisException(
-                    $"The aspect {aspect.Id} depends on a quantity that depends on it.",
-                    "Take one of the two influences out of the knowledge.");
+        if (aspect.Aspect.Given is not { } given)
+        {
+            return AddAsFound(name, aspect, [aspect.Prior], []);
+        }
+
+        return _underWay.Add(aspect.Index)
+            ? AddAsFound(name, aspect, Given(aspect, given, out var parents), parents)
+            : throw new DiagnosisException(
+                $"The aspect {aspect.Id} depends on a quantity that depends on it.",
+                "Take one of the two influences out of the knowledge.");
+    }
+
+    public bool Tied(CommonCause cause) => tied.Contains(cause);
+
+    /// <summary>Whether a common cause befell the engine.</summary>
+    public int Befell(CommonCause cause)
+    {
+        ref var node = ref CollectionsMarshal.GetValueRefOrAddDefault(_made, $"befell:{cause.Id}", out var known);
+        if (!known)
+        {
+            node = graph.Chance($"befell:{cause.Id}", Befallen, [], [1 - cause.Prior, cause.Prior]);
+        }
+
+        return node;
     }
 
     /// <summary>A passing state, drawn afresh in a new occasion.</summary>
@@ -160,7 +181,8 @@ internal sealed class ConditionNodes(EngineModel model, NodeGraph graph)
         return fresh;
     }
 
-    private double[] Given(AspectInstance aspect, AspectGiven given, out int[] parents)
+    /// <summary>Rows of chances by level of the quantity.</summary>
+    private double[][] Given(AspectInstance aspect, AspectGiven given, out int[] parents)
     {
         var copies = new QuantityCopies(this, new CopyContext(AsFound, new SetUpState(model, given.SetUp)));
         var quantity = model.Quantity(given.Quantity);
@@ -168,23 +190,21 @@ internal sealed class ConditionNodes(EngineModel model, NodeGraph graph)
             : aspect.Position >= 0 ? aspect.Part.Cylinders[aspect.Position] : aspect.Part.Cylinders[0];
         var signal = copies.Of(given.Quantity, cylinder);
         parents = signal.IsConstant ? [] : [signal.Node];
-        var states = aspect.StateNames.Length;
-        var table = new double[signal.Map.Length * states];
-        for (var s = 0; s < signal.Map.Length; s++)
+        var rows = new double[signal.Map.Length][];
+        for (var s = 0; s < rows.Length; s++)
         {
-            var row = given.Rows.GetValueOrDefault(quantity.Levels[signal.Map[s]]);
-            var faults = 0.0;
-            for (var c = 1; c < states; c++)
-            {
-                var p = row?.TryGetValue(aspect.StateNames[c], out var stated) == true ? stated : aspect.Prior[c];
-                table[s * states + c] = p;
-                faults += p;
-            }
-
-            table[s * states] = 1 - faults;
+            var stated = given.Rows.GetValueOrDefault(quantity.Levels[signal.Map[s]]);
+            rows[s] = [0, .. aspect.Conditions.Select((condition, c) => stated?.TryGetValue(condition.Id, out var p) == true ? p : aspect.Prior[c + 1])];
+            rows[s][0] = 1 - rows[s].Skip(1).Sum();
         }
 
-        return table;
+        return rows;
+    }
+
+    private int AddAsFound(string name, AspectInstance aspect, double[][] levels, int[] parents)
+    {
+        Swayed[] swayed = [.. aspect.Swayed.Where(s => Tied(s.Cause))];
+        return Add(name, aspect, AsFoundTable.Of(swayed, levels), [.. parents, .. swayed.Select(s => Befell(s.Cause))]);
     }
 
     private int Add(string name, AspectInstance aspect, double[] table, int[] parents)

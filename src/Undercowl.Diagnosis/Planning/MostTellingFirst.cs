@@ -33,7 +33,6 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
     {
         var left = ranked.ToList();
         var asGood = ranked.Count == 0 ? 0 : ranked[0].ExpectedCostToFinish * SameCost;
-        var ends = Ends();
         var told = new Dictionary<int, double>();
         if (ranked is [{ Step.Kind: StepKind.Action } mend, ..] && MostTelling(p => p.ExpectedCostToFinish <= asGood && Bits(p.Step.Index) >= WorthAsking) is { } ask)
         {
@@ -80,26 +79,29 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
 
         double BitsPerMinute(int check) => Bits(check) / effort.Minutes(checks[check].Check, checks[check].SetUp);
 
-        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(checks[check], ends);
+        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(outcomes.Of(checks[check]), checks[check].Outcomes.Names.Count);
     }
 
     /// <summary>
     /// For each drawn engine the number of what must be mended; engines in which the same must be mended share one. What was
     /// drawn a few times only is one among the rest, 0: of single draws any check seems to tell something.
     /// </summary>
-    private int[] Ends()
+    private int[] Ends => field ??= Numbered();
+
+    private int[] Numbered()
     {
         var needed = repairs.Needed.Select(n => string.Join(',', n)).ToArray();
         var numbers = needed.CountBy(n => n).Where(c => c.Value >= SeldomDrawn * outcomes.Count).Select((c, i) => (c.Key, Number: i + 1)).ToDictionary(c => c.Key, c => c.Number);
         return Array.ConvertAll(needed, n => numbers.GetValueOrDefault(n));
     }
 
-    /// <summary>Bits that the answer of a check tells of what must be mended.</summary>
-    private double Told(Candidate candidate, int[] ends)
+    /// <summary>Bits that outcomes tell of what must be mended.</summary>
+    /// <param name="chances">Chance of each outcome in each drawn engine, outcomes fastest.</param>
+    /// <param name="answersOf">Number of outcomes.</param>
+    public double Told(double[] chances, int answersOf)
     {
-        var answersOf = candidate.Outcomes.Names.Count;
+        var ends = Ends;
         var joint = new double[(ends.Max() + 1) * answersOf];
-        var chances = outcomes.Of(candidate);
         for (var i = 0; i < chances.Length; i++)
         {
             joint[ends[i / answersOf] * answersOf + i % answersOf] += chances[i] / outcomes.Count;

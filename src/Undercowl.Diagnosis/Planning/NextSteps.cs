@@ -34,6 +34,7 @@ internal sealed class NextSteps
     private readonly StepDescriptions _words;
     private readonly IReadOnlyList<InterlockStatus> _interlocks;
     private readonly Lazy<HashSet<int>> _read;
+    private readonly OpenQuestions _questions;
     private readonly List<(Knowledge.Remedy Remedy, string Place, int[] Parts, InterlockStatus? By)> _actions = [];
 
     public NextSteps(JobNetwork network, Belief belief, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Knowledge.Complaint complaint)
@@ -43,6 +44,7 @@ internal sealed class NextSteps
         _costs = Costs.Of(network.Model, network.Projection);
         _effort = new Effort(network.Model, standing, network.Laid is [.., var last] ? last.Check.Cluster : null, _costs.SameCluster);
         _run = new ForwardRun(network.Graph, belief.Posterior.Sample(Seed, Draws), network.Network.Count);
+        _questions = new OpenQuestions(network, _run);
         _candidates = new Candidates(network, standing, interlocks, LevelChances, Differing);
         _repairs = new Repairs(network, _run, complaint, complaint.SetUp);
         _outcomes = new DrawnOutcomes(_run);
@@ -74,7 +76,8 @@ internal sealed class NextSteps
             proposals.Add(_words.MakeSafe(danger, ranking.Proposals.Count > 0 ? ranking.Proposals[0].ExpectedCostToFinish : 0));
         }
 
-        foreach (var proposal in new MostTellingFirst(_outcomes, _repairs, _effort).Order(ranking.Proposals, all))
+        var telling = new MostTellingFirst(_outcomes, _repairs, _effort);
+        foreach (var proposal in telling.Order(ranking.Proposals, all))
         {
             if (proposals.Count >= top)
             {
@@ -97,6 +100,7 @@ internal sealed class NextSteps
         return new NextAnswer(
             1,
             proposals,
+            _questions.WorthAsking(telling.Told),
             [
                 .. _candidates.Withheld.Select(w => new NotProposed("check", w.Candidate.Check.Id, w.Candidate.Place, w.Candidate.Check.Name, w.By.Reason)),
                 .. _actions.Where(a => a.By is not null).Select(a => new NotProposed("remedy", a.Remedy.Id, a.Place, a.Remedy.Name, a.By!.Reason)),

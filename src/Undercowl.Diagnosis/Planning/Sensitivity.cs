@@ -23,7 +23,7 @@ internal static class Sensitivity
         var diagnosis = bench.Open(job);
         var leading = diagnosis.Next(Steps).Proposals;
         var next = Named(leading[0]);
-        FactorAnswer[] all = [.. Audit.All(diagnosis.Network, diagnosis.Belief), .. leading.SelectMany(s => Efforts(bench.Knowledge, s)).DistinctBy(f => f.Address)];
+        FactorAnswer[] all = [.. Audit.All(diagnosis.Belief.Network, diagnosis.Belief), .. leading.SelectMany(s => Efforts(bench.Knowledge, s)).DistinctBy(f => f.Address)];
         var sources = bench.Knowledge.Sources.ToDictionary(s => s.Id);
         FactorAnswer[] ranged = [.. all.Where(f => Range(f) > 1 && f.Value > 0)];
         FactorAnswer[] tried = [.. ranged.Where(f => f.Use != "prior"), .. ranged.Where(f => f.Use == "prior").Take(Priors)];

@@ -109,7 +109,7 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
             return null;
         }
 
-        var tool = Erring(check);
+        var tool = Erring(check, finding.Body.Tool);
         return new LaidFinding(
             finding,
             check,
@@ -117,15 +117,19 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
             levels,
             tool is null || check.Likelihood.Tool is not null ? -1 : conditions.OfTool(tool, tool.Aspects[0]),
             tool is null ? [] : [false, .. tool.Aspects[0].Conditions.Select(c => c.ReadsAsWorst)],
-            Doubt(finding.Body),
+            Doubts.Of(_model.Knowledge, finding.Body.Hand, finding.Body.Hearsay),
             check.Likelihood.Model == LikelihoodModel.Gap ? SparkMargin.Numbers(_model, check.Likelihood.Quantity!) : null,
             new TakenReading(finding.Body.Value, finding.Body.SetUp, Circumstances(check, finding.Body.Place.Text, finding.Body.Tool, finding)));
     }
 
     public string Renamed(string id) => _model.Knowledge.Aliases.GetValueOrDefault(id, id);
 
-    /// <summary>The tool of a check whose own faults are modelled, if any.</summary>
-    public Tool? Erring(Check check) => _model.Knowledge.Tools.FirstOrDefault(t => check.Tools.Contains(t.Id) && t.Aspects.Count > 0);
+    /// <summary>The tool of a check whose own faults are modelled, if any: the one used in the place of what the check asks for, else the check's own.</summary>
+    /// <param name="check">The check.</param>
+    /// <param name="with">The tool that was named, if one was.</param>
+    public Tool? Erring(Check check, string? with = null) =>
+        _model.Knowledge.Tools.FirstOrDefault(t => t.Id == with && t.InsteadOf is { } other && check.Tools.Contains(other))
+        ?? _model.Knowledge.Tools.FirstOrDefault(t => check.Tools.Contains(t.Id) && t.Aspects.Count > 0);
 
     /// <param name="check">The check.</param>
     /// <param name="place">Where.</param>
@@ -200,12 +204,6 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
         Deeds([.. finding.Swaps.Select(s => s.Entry.Id), .. finding.Remedies.Select(r => r.Entry.Id)]);
 
     private static HashSet<EntryId> Deeds(IEnumerable<EntryId> entries) => [.. entries];
-
-    private double Doubt(Finding finding)
-    {
-        var hands = _model.Knowledge.Hands;
-        return finding.Hearsay && hands.Count > 0 ? hands.Max(h => h.Doubt) : hands.FirstOrDefault(h => h.Id == finding.Hand)?.Doubt ?? 0;
-    }
 
     private (Tool Tool, ToolAspect Aspect) ToolAspect(string text)
     {

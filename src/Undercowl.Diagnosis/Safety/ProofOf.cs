@@ -52,8 +52,8 @@ internal static class ProofOf
     public static Belief Carrying(JobNetwork network) =>
         network.Projection.Complaints.Select(said => (Said: said, Complaint: network.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == network.Laying.Renamed(said.Id))))
             .FirstOrDefault(c => c.Complaint is not null) is { Complaint: { } complaint, Said: var first }
-            ? new Belief(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, SetUpResolution.Of(first, complaint))))
-            : new Belief(network);
+            ? Belief.Of(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, SetUpResolution.Of(first, complaint))))
+            : Belief.Of(network);
 
     /// <summary>Probability that the complaint's quantity is at a healthy level now, all faults that come and go showing.</summary>
     private static double Healthy(JobNetwork network, Belief belief, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp)

@@ -8,7 +8,7 @@ internal static class AliasRules
         string[] ids =
         [
             .. inspection.Parts.Ids, .. inspection.Quantities.Ids, .. inspection.SetUps.Ids, .. inspection.Tools.Ids, .. inspection.Hands.Ids,
-            .. inspection.Checks.Ids, .. inspection.Specs.Ids, .. inspection.Remedies.Ids, .. inspection.Complaints.Ids, .. inspection.Intake.Ids,
+            .. inspection.Checks.Ids, .. inspection.Specs.Ids, .. inspection.Remedies.Ids, .. inspection.Complaints.Ids, .. inspection.CommonCauses.Ids, .. inspection.Intake.Ids,
             .. inspection.Cautions.Ids, .. inspection.Interlocks.Ids, .. inspection.Layouts.Ids,
         ];
         foreach (var (old, renamed) in inspection.Knowledge.Aliases)
@@ -19,7 +19,7 @@ internal static class AliasRules
                 inspection.Report(path, $"{old} is renamed, but is still in use", "ids are never reused: rename the record or take the line out");
             }
 
-            if (inspection.Whole("parts", "quantities", "set-ups", "tools", "hands", "checks", "specs", "remedies", "complaints", "intake", "cautions", "interlocks", "layouts"))
+            if (inspection.Whole("parts", "quantities", "set-ups", "tools", "hands", "checks", "specs", "remedies", "complaints", "common-causes", "intake", "cautions", "interlocks", "layouts"))
             {
                 inspection.OneOf("id", renamed, ids, path);
             }

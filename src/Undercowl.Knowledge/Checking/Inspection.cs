@@ -30,6 +30,8 @@ internal sealed partial class Inspection(KnowledgeBase knowledge, IReadOnlySet<s
 
     public Index<Complaint> Complaints { get; } = new("complaints", "complaint", knowledge.Complaints, c => c.Id);
 
+    public Index<CommonCause> CommonCauses { get; } = new("common-causes", "common cause", knowledge.CommonCauses, c => c.Id);
+
     public Index<IntakeQuestion> Intake { get; } = new("intake", "intake question", knowledge.Intake, q => q.Id);
 
     public Index<Caution> Cautions { get; } = new("cautions", "caution", knowledge.Cautions, c => c.Id);

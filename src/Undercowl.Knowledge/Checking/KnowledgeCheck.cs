@@ -24,6 +24,8 @@ public static class KnowledgeCheck
         SpecRules.Check(inspection);
         RemedyRules.Check(inspection);
         ComplaintRules.Check(inspection);
+        CommonCauseRules.Check(inspection);
+        IntakeRules.Check(inspection);
         SafetyRules.Check(inspection);
         AliasRules.Check(inspection);
         NoteRules.Check(inspection);

@@ -44,6 +44,10 @@ internal static class LikelihoodRules
         }
     }
 
+    /// <summary>What the aspect of a part, as <c>kind.aspect</c>, can be, sound first; null when there is none, which is reported.</summary>
+    public static IReadOnlyList<string>? Conditions(Inspection inspection, string aspect, string path) =>
+        Dotted(inspection, aspect, inspection.Parts, p => p.Aspects.Select(a => (a.Id, a.Conditions.Select(c => c.Id))), path);
+
     /// <summary>Names of what is read, best first; null when it is not known.</summary>
     private static IReadOnlyList<string>? Levels(Inspection inspection, Check check, string path)
     {
@@ -66,7 +70,7 @@ internal static class LikelihoodRules
         }
 
         return model.Aspect is { } aspect
-            ? Dotted(inspection, aspect, inspection.Parts, p => p.Aspects.Select(a => (a.Id, a.Conditions.Select(c => c.Id))), path.Member("aspect"))
+            ? Conditions(inspection, aspect, path.Member("aspect"))
             : Dotted(inspection, model.Tool!, inspection.Tools, t => t.Aspects.Select(a => (a.Id, a.Conditions.Select(c => c.Id))), path.Member("tool"));
     }
 
@@ -116,7 +120,8 @@ internal static class LikelihoodRules
         }
     }
 
-    private static void Row(Inspection inspection, string level, Dictionary<string, double> row, string[] choices, string path)
+    /// <summary>A row of chances over choices: each is named, none is impossible, and they sum to 1.</summary>
+    public static void Row(Inspection inspection, string level, Dictionary<string, double> row, string[] choices, string path)
     {
         foreach (var (choice, chance) in row)
         {

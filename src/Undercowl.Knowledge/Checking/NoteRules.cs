@@ -65,6 +65,7 @@ internal static class NoteRules
             .. inspection.Quantities.All.SelectMany(q => q.Inputs).Select(i => i.Quantity),
             .. inspection.Checks.All.Select(c => c.Likelihood.Quantity ?? ""),
             .. inspection.Complaints.All.Select(c => c.Quantity),
+            .. inspection.Intake.All.SelectMany(q => q.Tells).Select(t => t.Quantity ?? ""),
             .. inspection.Parts.All.SelectMany(p => p.Aspects).Select(a => a.Given?.Quantity ?? ""),
         ];
         foreach (var (i, quantity) in inspection.Quantities.All.Index().Where(q => !heard.Contains(q.Item.Id)))

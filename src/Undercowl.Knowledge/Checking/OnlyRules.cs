@@ -48,6 +48,7 @@ internal static class OnlyRules
         .. In(knowledge.Specs, "/specs", (s, p) => [(p, s.Only)]),
         .. In(knowledge.Remedies, "/remedies", (r, p) => [(p, r.Only)]),
         .. In(knowledge.Complaints, "/complaints", (c, p) => [(p, c.Only)]),
+        .. In(knowledge.CommonCauses, "/common-causes", (c, p) => [(p, c.Only)]),
         .. In(knowledge.Costs, "/costs", (c, p) => [(p, c.Only)]),
     ];
 

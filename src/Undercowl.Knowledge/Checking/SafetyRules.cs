@@ -1,6 +1,6 @@
 namespace Undercowl.Knowledge.Checking;
 
-/// <summary>Cautions, intake questions, and interlocks whose events can happen.</summary>
+/// <summary>Cautions, and interlocks whose events can happen.</summary>
 internal static class SafetyRules
 {
     public static void Check(Inspection inspection)
@@ -9,12 +9,6 @@ internal static class SafetyRules
         for (var i = 0; i < inspection.Cautions.All.Count; i++)
         {
             inspection.Source(inspection.Cautions.All[i].Source, inspection.Cautions.Path(i));
-        }
-
-        inspection.Ids("intake question", inspection.Intake.All.Select(q => q.Id), "/intake");
-        for (var i = 0; i < inspection.Intake.All.Count; i++)
-        {
-            inspection.Ids("answer", inspection.Intake.All[i].Answers.Select(a => a.Id), inspection.Intake.Path(i).Member("answers"));
         }
 
         inspection.Ids("interlock", inspection.Interlocks.All.Select(l => l.Id), "/interlocks");

@@ -17,6 +17,15 @@ internal static class ToolRules
                 inspection.OneOf("electrode shape", shape, Shapes, path.Member("shape"));
             }
 
+            if (tool.InsteadOf is { } other)
+            {
+                inspection.Find(inspection.Tools, other, path.Member("instead-of"));
+                if (tool.Aspects.Count == 0)
+                {
+                    inspection.Report(path.Member("instead-of"), $"{tool.Id} stands in for {other} and never errs by it", "add an aspect with what it misleads by");
+                }
+            }
+
             inspection.Ids("aspect", tool.Aspects.Select(a => a.Id), path.Member("aspects"));
             for (var j = 0; j < tool.Aspects.Count; j++)
             {

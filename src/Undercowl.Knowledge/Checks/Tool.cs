@@ -13,6 +13,12 @@ public sealed record Tool
     /// <summary>True when nobody works without it; it is assumed at hand.</summary>
     public bool Usual { get; init; }
 
+    /// <summary>
+    /// A tool in whose place this one is sometimes used though it cannot do the work: for a check that asks for that tool and was done
+    /// with this one, this one's faults count. Null for a tool in its own right.
+    /// </summary>
+    public string? InsteadOf { get; init; }
+
     public IReadOnlyList<ToolAspect> Aspects { get; init => field = value ?? []; } = [];
 }
 

@@ -27,13 +27,3 @@ public sealed record Complaint
     /// <summary>The choices of that check which are good.</summary>
     public required IReadOnlyList<string> Good { get; init; }
 }
-
-/// <summary>A question of the intake interview, with its answers.</summary>
-public sealed record IntakeQuestion
-{
-    public required string Id { get; init; }
-
-    public required string Ask { get; init; }
-
-    public required IReadOnlyList<Option> Answers { get; init; }
-}

@@ -57,7 +57,8 @@ public static class KnowledgeNumbers
     public static bool IsChoice(string address)
     {
         ArgumentNullException.ThrowIfNull(address);
-        return address.StartsWith("checks/", StringComparison.Ordinal) && address.Contains("/likelihood/given/", StringComparison.Ordinal);
+        return (address.StartsWith("checks/", StringComparison.Ordinal) && address.Contains("/likelihood/given/", StringComparison.Ordinal))
+            || (address.StartsWith("intake/", StringComparison.Ordinal) && (address.Contains("/given/", StringComparison.Ordinal) || address.Contains("/usually/", StringComparison.Ordinal)));
     }
 
     /// <summary>What an entry of a list goes by in addresses: its name, and for the second of that name <c>#2</c>.</summary>

@@ -31,11 +31,11 @@ public sealed class HowToAddACheckTests : IDisposable
         var before = _terminal.Run("knowledge", "check", "knowledge", "--json").Json().GetProperty("counts");
         var blocks = Add();
         Assert.Equal(
-            ["parts/shift-interrupt.yaml", "checks/shift-interrupt-unplugged.yaml", "remedies/replace-shift-interrupt.yaml", "layouts/how-to-add-a-check.yaml", "parts/tank-vent.yaml", "checks/tank-vent-open.yaml"],
+            ["parts/shift-interrupt.yaml", "checks/shift-interrupt-unplugged.yaml", "remedies/replace-shift-interrupt.yaml", "layouts/how-to-add-a-check.yaml", "parts/tank-vent.yaml", "checks/tank-vent-open.yaml", "common-causes/flooded-cowl.yaml", "intake/wet-under-cowl.yaml"],
             blocks.Select(b => b.Path));
         var after = _terminal.Run("knowledge", "check", "knowledge", "--json").Json();
         Assert.True(after.GetProperty("good").GetBoolean());
-        foreach (var (kind, added) in (ReadOnlySpan<(string, int)>)[("parts", 1), ("checks", 1), ("remedies", 1), ("layouts", 1), ("quantities", 0)])
+        foreach (var (kind, added) in (ReadOnlySpan<(string, int)>)[("parts", 1), ("checks", 1), ("remedies", 1), ("layouts", 1), ("common-causes", 1), ("intake", 1), ("quantities", 0)])
         {
             Assert.Equal(before.GetProperty(kind).GetInt32() + added, after.GetProperty("counts").GetProperty(kind).GetInt32());
         }
@@ -76,6 +76,18 @@ public sealed class HowToAddACheckTests : IDisposable
         _terminal.Run("remedy", "visit.jsonl", "replace-shift-interrupt").Good();
         Assert.InRange(Cause($"{Contact}=stuck").GetProperty("now").GetDouble(), 0, 0.02);
         Assert.InRange(Found($"{Contact}=stuck"), 0.5, 1);
+    }
+
+    [Fact]
+    public void The_new_question_is_asked_and_its_answer_speaks_for_the_new_part()
+    {
+        Add();
+        Compile();
+        _terminal.WithJob("visit.jsonl", "how-to-add-a-check");
+        var (before, open) = (Found($"{Contact}=stuck"), Found($"{Passage}=shut"));
+        _terminal.Run("intake", "visit.jsonl", "wet-under-cowl", "wet").Good();
+        Assert.True(Found($"{Contact}=stuck") > before * 1.5);
+        Assert.True(Found($"{Passage}=shut") < open);
     }
 
     [Fact]

@@ -23,7 +23,21 @@ internal static class RandomJobs
             bodies.Add(random.Next(10) < 3 ? Deed(random, ref heat) : Found(random, heat));
         }
 
+        // From a sequence of its own, so that the rest of a seed's job is what it was.
+        var asked = new Random(-seed);
+        for (var i = seed % 4 == 2 ? 1 + asked.Next(2) : 0; i > 0; i--)
+        {
+            bodies.Insert(asked.Next(bodies.Count), Answer(asked, SmallEngine.Knowledge));
+        }
+
         return bodies;
+    }
+
+    /// <summary>An answer of the interview.</summary>
+    public static Intake Answer(Random random, KnowledgeBase knowledge)
+    {
+        var question = knowledge.Intake[random.Next(knowledge.Intake.Count)];
+        return new Intake(question.Id, question.Answers[random.Next(question.Answers.Count)].Id, random.Next(3) == 0 ? "caller" : null, random.Next(4) == 0);
     }
 
     /// <summary>A swap, a remedy or a new occasion.</summary>

@@ -57,6 +57,13 @@ internal sealed class ShopJobs
                 : Found(random, heat, part));
         }
 
+        // From a sequence of its own, so that the rest of a seed's job is what it was.
+        var asked = new Random(bodies.Count + 31 * bodies.OfType<Finding>().Sum(f => f.Check.Length));
+        for (var i = _layout.Cylinders < 3 && asked.Next(3) > 0 ? 1 + asked.Next(2) : 0; i > 0; i--)
+        {
+            bodies.Insert(asked.Next(bodies.Count), RandomJobs.Answer(asked, _knowledge));
+        }
+
         if (withOutputs.Contains(about))
         {
             (Knowledge.Remedy Remedy, string Place)[] remedies = [.. _remedies.Where(r => r.Remedy.Part == about)];
@@ -156,7 +163,8 @@ internal sealed class ShopJobs
         random.Shuffle(all);
         var comesAndGoes = random.Next(2) == 0;
         var kept = new HashSet<(string, string)>();
-        var worlds = read.Select(l => l.Model == LikelihoodModel.Table ? 1.0 : 2).DefaultIfEmpty(1).Max();
+        // What may have befallen the engine doubles them again.
+        var worlds = (bodies.OfType<Intake>().Any() ? 4 : 1) * read.Select(l => l.Model == LikelihoodModel.Table ? 1.0 : 2).DefaultIfEmpty(1).Max();
         foreach (var (part, aspect) in all.OrderBy(a =>
             comesAndGoes && a.Aspect.Conditions.Any(c => c.Shows is not null) ? 0
             : changed.Contains(a.Part) || read.Any(l => l.Aspect == $"{a.Part}.{a.Aspect.Id}") ? 1
@@ -183,6 +191,7 @@ internal sealed class ShopJobs
 
         return _knowledge with
         {
+            CommonCauses = [.. Few(bodies, random, worlds / 4)],
             Parts = [.. _knowledge.Parts.Select(p => p with
             {
                 Aspects = [.. p.Aspects.Select(a => kept.Contains((p.Id, a.Id)) ? a : a with
@@ -192,6 +201,21 @@ internal sealed class ShopJobs
                 })],
             })],
         };
+    }
+
+    /// <summary>Common causes, where something is said in the interview: of those that may tie, as many as leave few enough worlds.</summary>
+    private IEnumerable<CommonCause> Few(IReadOnlyCollection<EntryBody> bodies, Random random, double worlds)
+    {
+        var causes = _knowledge.CommonCauses.ToArray();
+        random.Shuffle(causes);
+        foreach (var cause in causes.Where(c => bodies.OfType<Intake>().Any() && c.Only.Holds(_layout)))
+        {
+            if (!cause.Together || worlds * 2 <= MostWorlds)
+            {
+                worlds *= cause.Together ? 2 : 1;
+                yield return cause;
+            }
+        }
     }
 
     /// <summary>The same check once more, mostly at the same place; the engine may have been changed since.</summary>

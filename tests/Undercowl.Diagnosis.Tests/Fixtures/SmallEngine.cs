@@ -121,6 +121,32 @@ internal static class SmallEngine
                 Given = new() { ["all"] = 0.01, ["one-dead"] = 0.4, ["more-dead"] = 0.8, ["none"] = 0.95 },
             },
         ],
+        CommonCauses =
+        [
+            new() { Id = "damp", Name = "damp", Prior = 0.2, Source = "invented", Likelier = [Likelier("stop.wire", 4, "shorted"), Likelier("plug.deposit", 1.4, "oily")] },
+            new() { Id = "age", Name = "age", Prior = 0.3, Source = "invented", Together = true, Likelier = [Likelier("plug.wear", 3, "worn")] },
+        ],
+        Intake =
+        [
+            new()
+            {
+                Id = "stood", Ask = "?", Source = "invented", Answers = Options("dry", "wet", "unknown"), Usually = new() { ["dry"] = 0.7, ["wet"] = 0.1, ["unknown"] = 0.2 },
+                Tells =
+                [
+                    new() { CommonCause = "damp", Source = "invented", Given = new() { ["yes"] = new() { ["dry"] = 0.1, ["wet"] = 0.7, ["unknown"] = 0.2 } } },
+                    new() { Quantity = "stopped", Source = "invented", Given = new() { ["yes"] = new() { ["dry"] = 0.5, ["wet"] = 0.4, ["unknown"] = 0.1 } } },
+                ],
+            },
+            new()
+            {
+                Id = "done", Ask = "?", Several = true, Source = "invented", Answers = Options("nothing", "plug"), Usually = new() { ["nothing"] = 0.6, ["plug"] = 0.4 },
+                Tells =
+                [
+                    new() { CommonCause = "damp", Source = "invented", Given = new() { ["yes"] = new() { ["nothing"] = 0.5, ["plug"] = 0.5 } } },
+                    new() { CommonCause = "age", Source = "invented", Given = new() { ["yes"] = new() { ["nothing"] = 0.9, ["plug"] = 0.1 } } },
+                ],
+            },
+        ],
         Layouts = [Layout],
         Costs =
         [
@@ -129,6 +155,10 @@ internal static class SmallEngine
             new() { Name = "refer-minutes", Value = 240, Unit = "min", Source = "invented" },
         ],
     };
+
+    private static Likelier Likelier(string aspect, double times, string condition) => new() { Aspect = aspect, Times = times, Conditions = new([condition]), Source = "invented" };
+
+    private static Option[] Options(params string[] ids) => [.. ids.Select(id => new Option { Id = id, Name = id })];
 
     private static PartKind Part(string id, params Aspect[] aspects) => new() { Id = id, Name = id, Aspects = aspects };
 

@@ -22,7 +22,7 @@ internal sealed class Verdict
     /// <param name="named">Cause ids; <c>*</c> stands for any text.</param>
     public Verdict(JobDiagnosis diagnosis, string[] named)
     {
-        var network = diagnosis.Network;
+        var network = diagnosis.Belief.Network;
         var evidence = network.Evidence();
         var whole = Elimination.Run(evidence, network.Options with { Wanted = network.Wanted() });
         var others = new List<(string Cause, double Probability)>();

@@ -11,6 +11,9 @@ namespace Undercowl.Diagnosis.Tests.Twins;
 /// <param name="Conditions">The conditions that this engine can have.</param>
 internal sealed record TwinAspect(string Name, string Part, int Output, int Lane, Aspect Aspect, Condition[] Conditions)
 {
+    /// <summary><c>kind.aspect</c>.</summary>
+    public string Kind { get; } = $"{Part.Split('@')[0]}.{Aspect.Id}";
+
     /// <summary>Sound first.</summary>
     public double[] Chances { get; } = [1 - Conditions.Sum(c => c.Prior), .. Conditions.Select(c => c.Prior)];
 }

@@ -31,6 +31,7 @@ internal static class TwinBelief
         var reached = Reached(knowledge, alike, twin);
         double[][] asFound = [.. twin.Engine.Aspects.Select(a => new double[a.Chances.Length])];
         double[][] now = [.. asFound.Select(a => new double[a.Length])];
+        double[] befell = new double[twin.Interview.Tied.Length];
         var total = 0.0;
         var worlds = world.All(() =>
         {
@@ -55,10 +56,18 @@ internal static class TwinBelief
             }
 
             var conditions = Array.ConvertAll(twin.Engine.Aspects, a => (AsFound: twin.Engine.AsFound(a), Now: twin.Engine.Condition(twin.Now, a)));
+            var befallen = Array.ConvertAll(twin.Interview.Tied, c => TwinInterview.Befell(world, c));
+            world.Multiply(twin.Answered());
+            world.Multiply(twin.Engine.Aspects.Select((a, i) => twin.Interview.Apartly(a, conditions[i].AsFound)).Aggregate(1.0, (x, y) => x * y));
             for (var a = 0; a < conditions.Length; a++)
             {
                 asFound[a][conditions[a].AsFound] += world.Weight;
                 now[a][conditions[a].Now] += world.Weight;
+            }
+
+            for (var c = 0; c < befell.Length; c++)
+            {
+                befell[c] += befallen[c] ? world.Weight : 0;
             }
 
             total += world.Weight;
@@ -79,6 +88,12 @@ internal static class TwinBelief
             }
         }
 
+        foreach (var (index, cause) in twin.Interview.Tied.Index())
+        {
+            Assert.Equal(befell[index] / total, diagnosis.BeliefNow().CommonCauses.Single(c => c.Id == cause.Id).Probability, Tolerance);
+        }
+
+        Assert.All(twin.Interview.Apart, c => Assert.Equal(c.After, diagnosis.BeliefNow().CommonCauses.Single(b => b.Id == c.Cause.Id).Probability, Tolerance));
         return worlds;
     }
 

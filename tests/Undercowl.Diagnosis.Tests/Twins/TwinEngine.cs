@@ -18,8 +18,11 @@ internal sealed class TwinEngine
     private readonly Dictionary<string, Quantity> _quantities;
     private readonly Dictionary<(TwinState, string SetUp), Copy> _copies = [];
 
-    public TwinEngine(KnowledgeBase knowledge, EngineLayout layout, IWorld world)
+    private readonly TwinInterview _interview;
+
+    public TwinEngine(KnowledgeBase knowledge, EngineLayout layout, IWorld world, TwinInterview interview)
     {
+        _interview = interview;
         (_knowledge, _layout, _world) = (knowledge, layout, new Recalled(world));
         _quantities = knowledge.Quantities.ToDictionary(q => q.Id);
         _parts = [.. LayoutPlaces.Of(layout).Select(p => (p.Kind, p.Place, p.Cylinders.ToArray()))];
@@ -44,7 +47,25 @@ internal sealed class TwinEngine
             }
         }
 
-        return _world.Draw(aspect.Name, chances);
+        return _world.Draw(aspect.Name, Befallen(aspect, chances));
+    }
+
+    /// <summary>The chances of a condition, given on average, where the common causes that tie did or did not befall the engine.</summary>
+    private double[] Befallen(TwinAspect aspect, double[] average)
+    {
+        var chances = (double[])average.Clone();
+        foreach (var cause in _interview.Tied)
+        {
+            double[] times = [1, .. aspect.Conditions.Select(c => cause.Likelier.FirstOrDefault(l => l.Aspect == aspect.Kind && l.Conditions.Values.Contains(c.Id))?.Times ?? 1)];
+            if (chances.Zip(times).Any(c => c.First > 0 && c.Second != 1))
+            {
+                var befell = TwinInterview.Befell(_world, cause);
+                chances = [0, .. chances.Zip(times, (p, t) => p / (1 - cause.Prior + cause.Prior * t) * (befell ? t : 1)).Skip(1)];
+            }
+        }
+
+        chances[0] = 1 - chances.Skip(1).Sum();
+        return chances;
     }
 
     /// <summary>Condition of an aspect in a state of the engine.</summary>

@@ -18,9 +18,10 @@ internal sealed class TwinJob
     public TwinJob(KnowledgeBase knowledge, EngineLayout layout, IWorld world, Job job)
     {
         (_knowledge, _layout, _world) = (knowledge, layout, world);
-        Engine = new TwinEngine(knowledge, layout, world);
+        Entries = [.. job.Entries.Intersect(Standing(job))];
+        Interview = new TwinInterview(knowledge, layout, Entries);
+        Engine = new TwinEngine(knowledge, layout, world, Interview);
         Now = TwinState.AsItCameIn;
-        Entries = [.. Standing(job)];
         var said = Entries.Select(e => e.Body).OfType<Opened>().Select(o => o.Complaint).ToArray();
         var tried = Now;
         foreach (var entry in Entries)
@@ -56,6 +57,8 @@ internal sealed class TwinJob
 
     public TwinEngine Engine { get; }
 
+    public TwinInterview Interview { get; }
+
     public TwinState Now { get; }
 
     /// <summary>The entries that were not taken back, in order.</summary>
@@ -66,6 +69,14 @@ internal sealed class TwinJob
 
     /// <summary>What came of remedies: the chance of what was said of each.</summary>
     public List<Func<double>> Results { get; } = [];
+
+    /// <summary>The chance of what was answered in the interview, in the world as it is.</summary>
+    public double Answered()
+    {
+        var said = Entries.Select(e => e.Body).OfType<Opened>().First().Complaint;
+        var copy = Engine.In(TwinState.AsItCameIn, said.SetUp.Count > 0 ? said.SetUp : _knowledge.Complaints.First(c => c.Id == said.Id).SetUp);
+        return Interview.Likelihood(_world, id => _knowledge.Quantities.First(q => q.Id == id).Levels[Engine.Level(copy, id, 0)]);
+    }
 
     /// <summary>What a finding reads: level of a quantity, condition of a part or of a tool. Null when there is no such part.</summary>
     public Reads? Read(Entry finding) => _reads[finding.Id];
@@ -98,7 +109,8 @@ internal sealed class TwinJob
     private Check Check(Finding finding) => _knowledge.Checks.First(c => c.Id == finding.Check);
 
     private Tool? Erring(Entry finding) => Check((Finding)finding.Body) is { Likelihood.Tool: null } check
-        ? _knowledge.Tools.FirstOrDefault(t => check.Tools.Contains(t.Id) && t.Aspects.Count > 0) : null;
+        ? _knowledge.Tools.FirstOrDefault(t => t.Id == ((Finding)finding.Body).Tool && check.Tools.Any(c => c == t.InsteadOf))
+            ?? _knowledge.Tools.FirstOrDefault(t => check.Tools.Contains(t.Id) && t.Aspects.Count > 0) : null;
 
     private int ToolCondition(Tool tool, ToolAspect aspect) => _world.Draw(
         $"{tool.Id}.{aspect.Id}", [1 - aspect.Conditions.Sum(c => c.Prior), .. aspect.Conditions.Select(c => c.Prior)]);
