@@ -22,6 +22,7 @@ public sealed class ShapeTests(Templates templates) : IClassFixture<Templates>
             [
                 ("Layouts", "layouts"), ("Checks", "checks"), ("Remedies", "remedies"), ("Questions", "intake mixed.jsonl"), ("Tools", "tools mixed.jsonl"),
                 ("Next", "next mixed.jsonl --top 40"), ("Next", "next visit.jsonl"), ("Belief", "belief mixed.jsonl"), ("Belief", "belief odds.jsonl"), ("Why", "why mixed.jsonl lanyard-switch@side:boat.clip=off"),
+                ("Audit", "why mixed.jsonl lanyard-switch@side:boat.clip=off --audit --with parts/lanyard-switch/aspects/clip/conditions/off/prior=0.2"), ("Sensitivity", "sensitivity mixed.jsonl"),
                 ("Network", "network mixed.jsonl --format uai"), ("Merged", "merge visit.jsonl copy.jsonl"), ("Safety", "ventilate visit.jsonl --clear cowl"),
                 ("SignedOff", "sign-off mixed.jsonl --as referred --by technician"),
                 ("Recorded", "record visit.jsonl spark-to-ground --at cyl:1 never"), ("Recorded", "record mixed.jsonl battery-rest-volts 12.4V"), ("Refused", "belief nowhere.jsonl"), ("Report", "report mixed.jsonl"),
