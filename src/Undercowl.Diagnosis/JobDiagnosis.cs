@@ -17,11 +17,13 @@ namespace Undercowl.Diagnosis;
 public sealed class JobDiagnosis
 {
     private readonly JobNetwork _network;
+    private readonly Workbench _workbench;
     private readonly bool _knowledgeChanged;
     private Belief? _belief;
 
     internal JobDiagnosis(Workbench workbench, Job job)
     {
+        _workbench = workbench;
         Projection = Projection.Of(job);
         var opening = Projection.Opening
             ?? throw new DiagnosisException("The job has no opening entry.", "Start a job first.");
@@ -77,8 +79,19 @@ public sealed class JobDiagnosis
     public NextAnswer Next(int top)
     {
         var complaint = Complaint();
-        return new NextSteps(Belief.Network, Belief, Standing, Interlocks, complaint).Answer(top);
+        var shown = new Steadiness(_workbench).Before(this);
+        var answer = new NextSteps(Belief.Network, Belief, Standing, Interlocks, complaint).Answer(top, shown);
+        if (answer.Proposals.Count > 0)
+        {
+            // Remembered for the job that goes on from here.
+            _workbench.First(Projection.Job, shown, () => NextSteps.Named(answer.Proposals[0]));
+        }
+
+        return answer;
     }
+
+    /// <summary>The step that comes first, where these were shown before.</summary>
+    internal StepName First(Shown shown) => _workbench.First(Projection.Job, shown, () => NextSteps.Named(new NextSteps(Belief.Network, Belief, Standing, Interlocks, Complaint()).Answer(1, shown).Proposals[0]));
 
     /// <summary>Why a cause is believed as it is. The id is matched by its near names when it is not known.</summary>
     public WhyAnswer Why(string cause)

@@ -1,7 +1,9 @@
 using System.Collections.Concurrent;
+using System.Security.Cryptography;
 using System.Text.Json;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Planning;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
 using Undercowl.Knowledge.Checking;
@@ -16,7 +18,11 @@ namespace Undercowl.Diagnosis;
 /// <param name="knowledgeHash">Its <c>sha256:</c> hash.</param>
 public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
 {
+    /// <summary>First steps that are remembered: those along the run of readings that a job now ends in.</summary>
+    private const int Remembered = 64;
+
     private readonly ConcurrentDictionary<string, EngineModel> _models = [];
+    private readonly ConcurrentDictionary<string, StepName> _firsts = [];
 
     public KnowledgeBase Knowledge { get; } = knowledge;
 
@@ -58,6 +64,17 @@ public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
             ?? throw new DiagnosisException($"There is no complaint \"{complaint}\".", Near.Mend(complaint, known.Select(c => c.Id)));
         var json = JsonSerializer.Serialize(of, KnowledgeJson.Default.EngineLayout);
         return new Opened(EmbeddedJson.Of(json), KnowledgeHash, new Jobs.Complaint(meant.Id, meant.SetUp, words));
+    }
+
+    /// <summary>The first step of a job where these were shown before; worked out once.</summary>
+    internal StepName First(Job job, Shown shown, Func<StepName> find)
+    {
+        if (_firsts.Count > Remembered)
+        {
+            _firsts.Clear();
+        }
+
+        return _firsts.GetOrAdd($"{Convert.ToHexString(SHA256.HashData(job.ToBytes()))} {shown.Step} {string.Join(' ', shown.Left)}", _ => find());
     }
 
     internal EngineModel Model(EngineLayout layout)

@@ -64,7 +64,11 @@ internal sealed class NextSteps
 
     private Check Test => _network.Model.Knowledge.Checks.First(c => c.Id == _complaint.SystemTest);
 
-    public NextAnswer Answer(int top)
+    public static StepName Named(ProposedStep step) => new(step.Kind, step.Id, step.Place, step.Name);
+
+    /// <param name="top">So many proposals at most.</param>
+    /// <param name="shown">What came first before the doubtful readings that the job ends in.</param>
+    public NextAnswer Answer(int top, Shown shown)
     {
         var (open, held) = (_candidates.Open, _candidates.Withheld);
         List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];
@@ -77,7 +81,7 @@ internal sealed class NextSteps
         }
 
         var telling = new MostTellingFirst(_outcomes, _repairs, _effort);
-        foreach (var proposal in telling.Order(ranking.Proposals, all))
+        foreach (var proposal in Steady([.. telling.Order(ranking.Proposals, all)], all, shown))
         {
             if (proposals.Count >= top)
             {
@@ -113,6 +117,35 @@ internal sealed class NextSteps
             [.. _standing.Restore.Select(r => new RestoreAnswer(r.Key, r.What, r.How))],
             _costs.Currency);
     }
+
+    /// <summary>What was shown stays first where little is saved by another, and what was left is not come back to.</summary>
+    private List<Proposal> Steady(List<Proposal> ordered, List<Candidate> checks, Shown shown)
+    {
+        if (shown.Step is not { } step)
+        {
+            return ordered;
+        }
+
+        var first = ordered.Find(p => !shown.Left.Any(l => Is(p, l, checks))) ?? ordered[0];
+        var stays = ordered.Find(p => Is(p, step, checks));
+        var leads = stays is not null && Steadiness.Stays(stays.ExpectedCostToFinish, first.ExpectedCostToFinish) && !shown.Places.Any(place => IsAt(first, place, checks)) ? stays : first;
+        return [leads, .. ordered.Where(p => p != leads)];
+    }
+
+    private bool IsAt(Proposal proposal, string place, List<Candidate> checks) => place == proposal.Step.Kind switch
+    {
+        StepKind.Check => checks[proposal.Step.Index].Place,
+        StepKind.Action => _actions[proposal.Step.Index].Place,
+        _ => null,
+    };
+
+    private bool Is(Proposal proposal, StepName step, List<Candidate> checks) => proposal.Step.Kind switch
+    {
+        StepKind.Check => checks[proposal.Step.Index] is var c && c.Check.Id == step.Id && (c.Place == step.Place || c.Check.Id == _complaint.SystemTest),
+        StepKind.Action => _actions[proposal.Step.Index] is var a && a.Remedy.Id == step.Id && a.Place == step.Place,
+        StepKind.SystemTest => _complaint.SystemTest == step.Id,
+        _ => step.Id.Length == 0,
+    };
 
     private bool WaitedFor(InterlockStatus interlock) =>
         _candidates.Withheld.Any(w => interlock.Holds(Candidates.Hazards(_network.Model, w.Candidate.Check, w.Candidate.SetUp)))

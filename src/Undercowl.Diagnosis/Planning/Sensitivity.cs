@@ -22,7 +22,7 @@ internal static class Sensitivity
     {
         var diagnosis = bench.Open(job);
         var leading = diagnosis.Next(Steps).Proposals;
-        var next = Named(leading[0]);
+        var next = NextSteps.Named(leading[0]);
         FactorAnswer[] all = [.. Audit.All(diagnosis.Belief.Network, diagnosis.Belief), .. leading.SelectMany(s => Efforts(bench.Knowledge, s)).DistinctBy(f => f.Address)];
         var sources = bench.Knowledge.Sources.ToDictionary(s => s.Id);
         FactorAnswer[] ranged = [.. all.Where(f => Range(f) > 1 && f.Value > 0)];
@@ -40,7 +40,7 @@ internal static class Sensitivity
                 var to = Moved(factor, times);
                 try
                 {
-                    var instead = Named(bench.With([(factor.Address, to)]).Open(job).Next(1).Proposals[0]);
+                    var instead = NextSteps.Named(bench.With([(factor.Address, to)]).Open(job).Next(1).Proposals[0]);
                     if (instead != next)
                     {
                         return new TurningNumber(factor, to, instead);
@@ -60,8 +60,6 @@ internal static class Sensitivity
     private static double Moved(FactorAnswer factor, double times) => IsChance(factor) ? factor.Value * times / (1 - factor.Value + factor.Value * times) : factor.Value * times;
 
     private static bool IsChance(FactorAnswer factor) => factor is { Unit: null, Value: < 1 } && factor.Address.Split('/')[^1] is not ("spread" or "median" or "generic-spread");
-
-    private static StepName Named(ProposedStep step) => new(step.Kind, step.Id, step.Place, step.Name);
 
     private static IEnumerable<FactorAnswer> Efforts(KnowledgeBase knowledge, ProposedStep step)
     {

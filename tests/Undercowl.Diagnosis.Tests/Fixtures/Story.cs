@@ -10,6 +10,7 @@ internal sealed class Story
 {
     private readonly EntryWriter _writer;
     private readonly Workbench _workbench;
+    private (Job Of, IReadOnlyList<CauseBelief> Causes)? _causes;
 
     public Story(Workbench workbench, string layout, string complaint, string device = "dock")
     {
@@ -80,18 +81,36 @@ internal sealed class Story
     public Story Proposes(int top, Func<ProposedStep, bool> such, string what)
     {
         var steps = Next(8);
-        Assert.True(steps.Take(top).Any(such), string.Join(Environment.NewLine, [
-            $"Not among the first {top} proposals: {what}.",
-            .. steps.Select(p => $"  {p.ExpectedCostToFinish:0.00} {p.Kind} {p.Id} {p.Place} {p.With} ({p.Cost:0.00}) {p.Why}"),
-            .. Diagnosis.BeliefNow().Causes.Take(10).Select(c => $"  now {c.Now:0.0000} {c.Cause}")]));
+        if (!steps.Take(top).Any(such))
+        {
+            Assert.Fail(string.Join(Environment.NewLine, [
+                $"Not among the first {top} proposals: {what}.",
+                .. steps.Select(p => $"  {p.ExpectedCostToFinish:0.00} {p.Kind} {p.Id} {p.Place} {p.With} ({p.Cost:0.00}) {p.Why}"),
+                .. Causes.Take(10).Select(c => $"  now {c.Now:0.0000} {c.Cause}")]));
+        }
+
         return this;
     }
 
     public Story SetUp(string key, string value) => Take(Drafting.SetUp(Diagnosis, new Dictionary<string, string> { [key] = value }));
 
-    public double AsFound(string cause) => Diagnosis.BeliefNow().Causes.Single(c => c.Cause == cause).AsFound;
+    /// <summary>All causes, most probable now first: those of the belief, without its joint explanations.</summary>
+    public IReadOnlyList<CauseBelief> Causes
+    {
+        get
+        {
+            if (_causes is not { } known || known.Of != Job)
+            {
+                _causes = known = (Job, Diagnosis.Belief.Causes());
+            }
 
-    public double Now(string cause) => Diagnosis.BeliefNow().Causes.Single(c => c.Cause == cause).Now;
+            return known.Causes;
+        }
+    }
+
+    public double AsFound(string cause) => Causes.Single(c => c.Cause == cause).AsFound;
+
+    public double Now(string cause) => Causes.Single(c => c.Cause == cause).Now;
 
     private Story Take(Draft draft)
     {

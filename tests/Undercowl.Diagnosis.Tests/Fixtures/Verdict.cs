@@ -100,7 +100,7 @@ internal sealed class Verdict
             text.AppendLine($"  other {probability:0.0000} {cause}");
         }
 
-        foreach (var cause in story.Diagnosis.BeliefNow().Causes.OrderByDescending(c => c.AsFound).Take(12))
+        foreach (var cause in story.Causes.OrderByDescending(c => c.AsFound).Take(12))
         {
             text.AppendLine($"  {cause.AsFound:0.0000} now {cause.Now:0.0000} {cause.Cause}");
         }

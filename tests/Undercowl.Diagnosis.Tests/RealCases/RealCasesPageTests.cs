@@ -71,7 +71,7 @@ public sealed class RealCasesPageTests
         var story = real.Told((before, entry) => Row(before, $"`{entry}`"));
         Row(story, "(end of the account)");
         page.Append("\nMost likely as found:");
-        foreach (var cause in story.Diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).OrderByDescending(c => Math.Round(c.AsFound, 9)).ThenBy(c => c.Cause, StringComparer.Ordinal).Take(3))
+        foreach (var cause in story.Causes.Where(c => !c.Consequence).OrderByDescending(c => Math.Round(c.AsFound, 9)).ThenBy(c => c.Cause, StringComparer.Ordinal).Take(3))
         {
             page.Append(CultureInfo.InvariantCulture, $" {cause.Name} {Percent(cause.AsFound)};");
         }

@@ -13,7 +13,7 @@ internal sealed record Standing(double Probability, int Rank, int RankBesides)
     public static Standing Of(RealCase real, Story story)
     {
         var named = new Verdict(story.Diagnosis, real.Stated).Named;
-        double[] Above(params string[] left) => [.. story.Diagnosis.BeliefNow().Causes
+        double[] Above(params string[] left) => [.. story.Causes
             .Where(c => !c.Consequence && !Array.Exists(left, n => FileSystemName.MatchesSimpleExpression(n, c.Cause, ignoreCase: false)))
             .GroupBy(c => (c.Part, c.Place, c.Output, c.Aspect)).Select(g => g.Sum(c => c.AsFound)).Where(p => Decibans.Of(p) > named)];
         return new Standing(1 - 1 / (1 + Math.Pow(10, named / 10)), 1 + Above(real.Stated).Length, 1 + Above([.. real.Stated, .. real.Besides]).Length);

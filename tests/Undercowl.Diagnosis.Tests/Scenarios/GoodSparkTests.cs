@@ -102,13 +102,13 @@ public sealed class GoodSparkTests
             .FindAll("plug-wetness", plugs, story.Cylinders);
     }
 
-    private static string Leader(Story story) => story.Diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).MaxBy(c => c.AsFound)!.Cause;
+    private static string Leader(Story story) => story.Causes.Where(c => !c.Consequence).MaxBy(c => c.AsFound)!.Cause;
 
     /// <summary>Each spark cause is less likely than when only the complaint was known, and 10 dB below the leader.</summary>
     private static void SparkCausesFall(Story story, string leader)
     {
-        var before = Shop.Story(story.Diagnosis.Layout.Id, "no-start").Diagnosis.BeliefNow().Causes.ToDictionary(c => c.Cause, c => c.AsFound);
-        var after = story.Diagnosis.BeliefNow().Causes;
+        var before = Shop.Story(story.Diagnosis.Layout.Id, "no-start").Causes.ToDictionary(c => c.Cause, c => c.AsFound);
+        var after = story.Causes;
         var lead = Decibans.Of(after.Single(c => c.Cause == leader).AsFound);
         var spark = after.Where(c => SparkParts.Any(p => c.Cause.StartsWith(p, StringComparison.Ordinal))).ToArray();
         Assert.NotEmpty(spark);
@@ -123,7 +123,7 @@ public sealed class GoodSparkTests
     /// before anything was known.</summary>
     private static void StayInTheList(Story story)
     {
-        var causes = story.Diagnosis.BeliefNow().Causes;
+        var causes = story.Causes;
         var timing = causes.Where(c => Timing.Contains(c.Cause)).ToArray();
         Assert.Equal(2, timing.Length);
         Assert.All(timing, c => Assert.True(c.AsFound >= c.Prior / 2, $"{c.Cause} fell to {c.AsFound} from {c.Prior}"));

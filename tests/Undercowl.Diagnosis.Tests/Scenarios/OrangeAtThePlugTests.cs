@@ -26,7 +26,7 @@ public sealed class OrangeAtThePlugTests
             .FindAll(cutOut, works, story.Cylinders.Where(c => c != 2))
             .Find(cutOut, "same", "cyl:2")
             .Find("plug-own-spark", "orange", "cyl:2");
-        Assert.Equal("spark-plug@cyl:2.insulator=cracked", story.Diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).MaxBy(c => c.AsFound)!.Cause);
+        Assert.Equal("spark-plug@cyl:2.insulator=cracked", story.Causes.Where(c => !c.Consequence).MaxBy(c => c.AsFound)!.Cause);
         story.Proposes(1, KnownGoodPlug, "a known-good plug in cylinder 2");
         AsksForNoSparkPart(story);
     }

@@ -17,7 +17,7 @@ public sealed class PlugReadingTests
             .FindAll("plug-deposit", "tan", story.Cylinders.Where(c => c != 2))
             .Find("plug-deposit", "white", "cyl:2");
         Verdict.Is(story, lean);
-        var white = story.Diagnosis.BeliefNow().Causes.Single(c => c.Cause == "spark-plug@cyl:2.deposit=white");
+        var white = story.Causes.Single(c => c.Cause == "spark-plug@cyl:2.deposit=white");
         Assert.True(white.AsFound > 0.5);
         Assert.Contains("can cost the engine", white.Warning, StringComparison.Ordinal);
         story.Proposes(1, p => p.Place == "cyl:2", "something in cylinder 2");
@@ -34,7 +34,7 @@ public sealed class PlugReadingTests
         Assert.All(two, kind => Assert.Contains(kind, (string[])["ignition-coil.winding", "plug-lead.seating", "trigger.winding", "control-unit.output", "coil-ground.bond", "spark-plug.insulator", "oil-mix.ratio", "cylinder.liquid"]));
         Assert.All(four, kind => Assert.Contains(kind, (string[])["piston-rings.seal", "piston-rings.oil-control", "valves.stem-seals", "cylinder.liquid"]));
 
-        static string[] Kinds(Story story) => [.. story.Diagnosis.BeliefNow().Causes
+        static string[] Kinds(Story story) => [.. story.Causes
             .Where(c => !c.Consequence)
             .OrderByDescending(c => c.AsFound)
             .Take(3)

@@ -50,7 +50,7 @@ public sealed class RepairedAndStillDeadTests
     }
 
     /// <summary>The part most believed to be at fault now.</summary>
-    private static string Leader(Story story) => story.Diagnosis.BeliefNow().Causes.First(c => !c.Consequence).Part;
+    private static string Leader(Story story) => story.Causes.First(c => !c.Consequence).Part;
 
     private static Story OneDead() => Shop.Story("two-stroke-3-cdi", "misses")
         .FindAll("spark-to-ground", "always", [1, 3])

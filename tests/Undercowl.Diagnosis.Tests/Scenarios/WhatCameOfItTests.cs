@@ -107,7 +107,7 @@ public sealed class WhatCameOfItTests
         Assert.Contains(story.Job.Entries, e => e.Body is Swap { Part: "double-coil", A.Text: "pair:1+4", B.Text: "pair:2+3" });
     }
 
-    private static (string, double, double)[] Beliefs(Story story) => [.. story.Diagnosis.BeliefNow().Causes.Select(c => (c.Cause, Math.Round(c.AsFound, 12), Math.Round(c.Now, 12)))];
+    private static (string, double, double)[] Beliefs(Story story) => [.. story.Causes.Select(c => (c.Cause, Math.Round(c.AsFound, 12), Math.Round(c.Now, 12)))];
 
     private static Story Dead()
     {

@@ -26,6 +26,9 @@ public sealed class CheckFaultTests
     [InlineData(Gap, "value: 8, unit: mm", "value: 8, unit: in", "value: 8", "the default is in in, the setting in mm", "both in mm")]
     [InlineData(Gap, "source: invented}", "source: invented, only: {strokes: four}}", "value: 8", "no layout whose strokes is four", "use one of: two", 2)]
     [InlineData(Gap, "id: tester-gap", "id: heat", "id: heat", "heat is a set-up key too", "another id", 2)]
+    [InlineData(Seen, "none: {blue: 0.02, thin: 0.03, none: 0.95}", "none: {blue: 0.02, thin: 0.03, none: 0.95}\ncaps:\n  - {decibans: 3, readings: [blue, thin], source: invented}", "decibans: 3", "thin can weigh", "raise the chance of thin at strong", 2)]
+    [InlineData(Seen, "none: {blue: 0.02, thin: 0.03, none: 0.95}", "none: {blue: 0.02, thin: 0.03, none: 0.95}\ncaps:\n  - {decibans: 30, readings: [blue], source: invented}", "decibans: 30", "of one choice there is nothing to tell apart", "two or more")]
+    [InlineData(Seen, "none: {blue: 0.02, thin: 0.03, none: 0.95}", "none: {blue: 0.02, thin: 0.03, none: 0.95}\ncaps:\n  - {decibans: 30, readings: [blue, thinn], source: invented}", "decibans: 30", "no choice thinn", "did you mean thin?")]
     public void A_malformed_check_is_told(string file, string old, string changed, string line, string message, string mend, int problems = 1) =>
         SmallKnowledge.Break(file, old, changed, line, message, mend, problems);
 
