@@ -247,6 +247,12 @@ internal sealed class JobNetwork
             var quantity = Model.Quantity(complaint.Quantity);
             var signal = Laying.Copies(Conditions.AsFound, SetUpResolution.Of(said, complaint)).Of(quantity.Id, 0);
             _complaints.Add((signal, [.. quantity.Levels.Select(l => complaint.Given[l])], ComplaintLabel));
+            foreach (var (i, besides) in complaint.Also.Index())
+            {
+                var read = Model.Quantity(besides.Quantity);
+                _complaints.Add((
+                    Laying.Copies(History.AnotherMoment(i), besides.SetUp).Of(read.Id, read.Per == Knowledge.QuantityScope.Engine ? 0 : 1), [.. read.Levels.Select(l => besides.Given[l])], ComplaintLabel));
+            }
         }
     }
 

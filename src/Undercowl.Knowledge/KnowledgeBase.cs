@@ -28,6 +28,9 @@ public sealed record KnowledgeBase
 
     public IReadOnlyList<CommonCause> CommonCauses { get; init => field = value ?? []; } = [];
 
+    /// <summary>What is to be shown before a repair counts as proven, besides the complaint's own test.</summary>
+    public IReadOnlyList<ProofItem> Proofs { get; init => field = value ?? []; } = [];
+
     public IReadOnlyList<IntakeQuestion> Intake { get; init => field = value ?? []; } = [];
 
     public IReadOnlyList<Caution> Cautions { get; init => field = value ?? []; } = [];

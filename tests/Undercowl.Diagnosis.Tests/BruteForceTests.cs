@@ -21,7 +21,7 @@ public sealed class BruteForceTests(ITestOutputHelper output)
         {
             var data = new TheoryData<string, int>();
             foreach (var (layout, jobs) in (ReadOnlySpan<(string, int)>)[
-                ("cut-down-2-cdi", 40), ("cut-down-2-inductive", 40), ("two-stroke-3-cdi", 10), ("four-stroke-4-inductive", 10), ("rope-1-magneto", 10)])
+                ("cut-down-2-cdi", 40), ("cut-down-2-inductive", 50), ("two-stroke-3-cdi", 10), ("four-stroke-4-inductive", 10), ("rope-1-magneto", 10)])
             {
                 for (var seed = 1; seed <= jobs; seed++)
                 {

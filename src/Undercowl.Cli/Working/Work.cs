@@ -161,7 +161,7 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
                 End(answer, word == "sign" && rest.Length > 0 ? JobOutcome.Proven : throw new Refusal("Signing off ends the job.", "Type sign and who signs."), rest);
                 break;
             default:
-                var said = new SaidFinding(step.Id, answer, step.Place) { With = step.With };
+                var said = new SaidFinding(step.Id, answer, step.Place) { With = step.With, SetUp = step.Said.Count > 0 ? step.Said : null };
                 Record(answer, Drafting.Finding(job.Diagnosis, said));
                 if (answer.StartsWith("not-done", StringComparison.Ordinal))
                 {

@@ -37,7 +37,7 @@ internal sealed class WorkSteps
 
         var best = Open.Count > 0 ? Open[0] : null;
         var back = PutBack(next.Restore);
-        return best?.Kind is "system-test" or "refer" && next.Restore.Count > 0 && !_skipped.Contains(Key(back)) ? back : best;
+        return best?.Kind is "system-test" or "proof" or "refer" && next.Restore.Count > 0 && !_skipped.Contains(Key(back)) ? back : best;
     }
 
     /// <summary>The last steps: put back what stands in the way of the proof, then sign.</summary>

@@ -18,7 +18,7 @@ public sealed record NextAnswer(
     string Currency);
 
 /// <summary>A step, all that is needed to do it, and what it is for.</summary>
-/// <param name="Kind">check, remedy, system-test, refer, make-safe, or swap (a check that first exchanges two parts).</param>
+/// <param name="Kind">check, remedy, system-test, proof (a check that is to be shown before the repair counts as proven), refer, make-safe, or swap (a check that first exchanges two parts).</param>
 /// <param name="Id">The check or remedy; empty for refer.</param>
 /// <param name="Place">Where.</param>
 /// <param name="With">For a swap: the other place.</param>
@@ -52,7 +52,11 @@ public sealed record ProposedStep(
     IReadOnlyList<CautionAnswer> Cautions,
     IReadOnlyList<string> Steps,
     IReadOnlyList<string> Answers,
-    IReadOnlyList<OutcomeAnswer> WouldMean);
+    IReadOnlyList<OutcomeAnswer> WouldMean)
+{
+    /// <summary>States of heat to be said with the reading: the step is meant in another than the engine has now.</summary>
+    public IReadOnlyDictionary<string, string> Said { get; init; } = new Dictionary<string, string>();
+}
 
 /// <summary>A question to the customer that nobody has answered yet.</summary>
 /// <param name="Id">The question.</param>

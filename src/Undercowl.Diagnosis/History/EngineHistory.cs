@@ -1,3 +1,4 @@
+using System.Globalization;
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.Graph;
 using Undercowl.Jobs;
@@ -17,6 +18,13 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
     /// <summary>The engine when a finding was taken: after the deeds among its causal ancestors.</summary>
     public EngineState Before(FindingInContext finding) => After([
         .. finding.Swaps.Select(s => s.Entry), .. finding.Remedies.Select(s => s.Entry), .. finding.Occasions.Select(s => s.Entry)]);
+
+    /// <summary>
+    /// The engine as it came in, at another moment than that of the complaint: what comes and goes may show or not, what passes (a lanyard
+    /// off, a lever in gear) stands. Each number is a moment of its own.
+    /// </summary>
+    public EngineState AnotherMoment(int number) =>
+        Handled(conditions.AsFound, string.Create(CultureInfo.InvariantCulture, $"another moment {number}"), [.. _model.Parts.Select(p => p.Index)]);
 
     /// <summary>The engine when a remedy had been done: after the deeds among its causal ancestors, and it.</summary>
     /// <param name="remedy">The remedy's entry.</param>

@@ -11,7 +11,7 @@ namespace Undercowl.Diagnosis.Planning;
 internal sealed class Effort(EngineModel model, StandingEngine standing, string? openCluster, double sameCluster)
 {
     public double Minutes(Check check, IReadOnlyDictionary<string, string> setUp) =>
-        check.Minutes * (check.Cluster is not null && check.Cluster == openCluster ? sameCluster : 1) + SetUp(setUp);
+        (check.Cluster is not null && check.Cluster == openCluster ? check.Again ?? check.Minutes * sameCluster : check.Minutes) + SetUp(setUp);
 
     private double SetUp(IReadOnlyDictionary<string, string> setUp)
     {

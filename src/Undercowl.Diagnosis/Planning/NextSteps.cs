@@ -22,6 +22,9 @@ internal sealed class NextSteps
     /// <summary>Numbers that may be touched in looking beyond the next step; a few tens of milliseconds. Estimate.</summary>
     private const long LookAhead = 15_000_000;
 
+    /// <summary>In so many of the engines nothing must be left to mend for showing it to come before mending on. Estimate: likelier than not.</summary>
+    private const double MostlyGone = 0.5;
+
     private readonly JobNetwork _network;
     private readonly StandingEngine _standing;
     private readonly Knowledge.Complaint _complaint;
@@ -35,6 +38,7 @@ internal sealed class NextSteps
     private readonly IReadOnlyList<InterlockStatus> _interlocks;
     private readonly Lazy<HashSet<int>> _read;
     private readonly OpenQuestions _questions;
+    private readonly ToShow? _toShow;
     private readonly List<(Knowledge.Remedy Remedy, string Place, int[] Parts, InterlockStatus? By)> _actions = [];
 
     public NextSteps(JobNetwork network, Belief belief, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Knowledge.Complaint complaint)
@@ -48,6 +52,8 @@ internal sealed class NextSteps
         _candidates = new Candidates(network, standing, interlocks, LevelChances, Differing);
         _repairs = new Repairs(network, _run, complaint, complaint.SetUp);
         _outcomes = new DrawnOutcomes(_run);
+        _toShow = network.Projection.Complaints.Any(said => network.Laying.Renamed(said.Id) == complaint.Id && ProofOf.Shown(network, complaint, SetUpResolution.Of(said, complaint)))
+            ? new ToShow(network, belief) : null;
         _words = new StepDescriptions(network, standing, _effort, _costs, _outcomes, _repairs);
         foreach (var remedy in network.Model.Remedies)
         {
@@ -101,6 +107,10 @@ internal sealed class NextSteps
             }
         }
 
+        var toShow = Showing(proposals).ToArray();
+        proposals.InsertRange(_toShow is not null && proposals.Count > 0 && !Gone ? 1 : proposals.TakeWhile(p => p.Kind == "make-safe").Count(), toShow);
+        proposals.RemoveRange(Math.Min(top, proposals.Count), Math.Max(0, proposals.Count - top));
+
         return new NextAnswer(
             1,
             proposals,
@@ -146,6 +156,29 @@ internal sealed class NextSteps
         StepKind.SystemTest => _complaint.SystemTest == step.Id,
         _ => step.Id.Length == 0,
     };
+
+    /// <summary>True when in most of the drawn engines nothing is left to mend.</summary>
+    private bool Gone => _repairs.Needed.Count(n => n.Length == 0) >= _run.Count * MostlyGone;
+
+    /// <summary>Once the complaint's own test has read good: what else is to be shown, unless it waits for what is proposed already.</summary>
+    private IEnumerable<ProposedStep> Showing(List<ProposedStep> proposals)
+    {
+        foreach (var item in _toShow?.Missing ?? [])
+        {
+            var (check, place, states) = _toShow!.Next(item, _standing);
+            var setUp = SetUpResolution.Of(_network.Model, check, place, _standing, states);
+            var hazards = Candidates.Hazards(_network.Model, check, setUp);
+            if (_interlocks.FirstOrDefault(i => i.Holds(hazards)) is not { } by)
+            {
+                yield return _words.Showing(item, check, place, setUp);
+            }
+            else if (!proposals.Any(p => p.Kind == "make-safe" && p.Id == by.Interlock.Id))
+            {
+                yield return _words.MakeSafe(by, null);
+                yield break;
+            }
+        }
+    }
 
     private bool WaitedFor(InterlockStatus interlock) =>
         _candidates.Withheld.Any(w => interlock.Holds(Candidates.Hazards(_network.Model, w.Candidate.Check, w.Candidate.SetUp)))

@@ -16,6 +16,10 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
     public ProposedStep SystemTest(Check test, double toFinish) =>
         Describe(test, "engine", null, Resolve(test), toFinish, "system-test", "see whether the complaint is gone", []);
 
+    /// <summary>Something that is to be shown before the repair counts as proven.</summary>
+    public ProposedStep Showing(ProofItem item, Check check, string place, IReadOnlyDictionary<string, string> setUp) =>
+        Describe(check, place, null, setUp, null, "proof", $"to prove it: {item.Name}", []);
+
     public ProposedStep Refer(double toFinish) => new(
         "refer", "", "engine", null, "Hand the job on", "", "nothing here is worth its cost any more",
         null, costs.Refer, toFinish, new Dictionary<string, string>(), [], [], [], [], [], []);
@@ -30,7 +34,7 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
     }
 
     private ProposedStep Describe(
-        Check check, string place, string? with, IReadOnlyDictionary<string, string> setUp, double toFinish, string kind, string why, IReadOnlyList<OutcomeAnswer> leads) => new(
+        Check check, string place, string? with, IReadOnlyDictionary<string, string> setUp, double? toFinish, string kind, string why, IReadOnlyList<OutcomeAnswer> leads) => new(
         kind,
         check.Id,
         place,
@@ -47,10 +51,13 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
         Cautions([.. check.Cautions, .. SetUpCautions(setUp)], setUp),
         check.Steps,
         check.Number is { } number ? [number.Unit] : [.. check.Choices.Select(c => c.Id)],
-        leads);
+        leads)
+        {
+            Said = setUp.Where(s => network.Model.SetUpKey(s.Key) is { EndsOccasion: true } key && standing.Left.GetValueOrDefault(s.Key, key.Default) != s.Value && !check.SetUp.ContainsKey(s.Key)).ToDictionary(),
+        };
 
     /// <summary>What would lift the interlock that withholds a step: its clearing check, or what it still wants.</summary>
-    public ProposedStep MakeSafe(InterlockStatus by, double toFinish)
+    public ProposedStep MakeSafe(InterlockStatus by, double? toFinish)
     {
         var clearing = by.Missing.Count > 0 ? null : by.Interlock.ClearedBy.Select(e => e.Check).FirstOrDefault(c => c is not null);
         return network.Model.Checks.FirstOrDefault(c => c.Id == clearing) is { } check

@@ -1,9 +1,7 @@
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.History;
-using Undercowl.Diagnosis.Readings;
 using Undercowl.Inference;
-using Undercowl.Jobs;
 using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.Safety;
@@ -27,7 +25,7 @@ internal static class ProofOf
             }
 
             var setUp = SetUpResolution.Of(said, complaint);
-            if (!Shown(network.Projection, network.Model.Knowledge, complaint, setUp))
+            if (!Shown(network, complaint, setUp))
             {
                 var test = network.Model.Knowledge.Checks.First(c => c.Id == complaint.SystemTest);
                 missing.Add($"No good reading of \"{test.Name}\" in the complaint's own set-up{SetUpWords(setUp)} after the last remedy: do it and record it.");
@@ -43,6 +41,7 @@ internal static class ProofOf
                 + (doubt is null ? "." : $": most in doubt is {doubt.Name}. Provoke it, or mend it."));
         }
 
+        missing.AddRange(new ToShow(network, belief).Missing.Select(p => NotShown(network, p)));
         missing.AddRange(standing.Restore.Select(r => $"Still to undo: {r.What}. {r.How}"));
         missing.AddRange(interlocks.Where(i => !i.Clear).Select(i => $"Not clear: {i.Reason}"));
         return new ProofAnswer(missing.Count == 0, healthy, missing);
@@ -78,26 +77,14 @@ internal static class ProofOf
         return sum;
     }
 
-    private static bool Shown(Projection projection, KnowledgeBase knowledge, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp)
-    {
-        var check = knowledge.Checks.First(c => c.Id == complaint.SystemTest);
-        var shown = false;
-        foreach (var entry in projection.Live)
-        {
-            switch (entry.Body)
-            {
-                case Jobs.Remedy or Swap:
-                    shown = false;
-                    break;
-                case Finding finding when finding.Check == check.Id && setUp.All(p => finding.SetUp.GetValueOrDefault(p.Key) == p.Value):
-                    shown = ReadingLikelihood.Choice(check, finding.Value) is { } choice && complaint.Good.Contains(choice);
-                    break;
-                default:
-                    break;
-            }
-        }
+    /// <summary>Whether the complaint's own test, in the complaint's own set-up, has read good and nothing has been done since.</summary>
+    public static bool Shown(JobNetwork network, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp) =>
+        ToShow.Good(network, [complaint.SystemTest], setUp.ToDictionary(s => s.Key, s => new OneOrMore([s.Value])), complaint.Good).Count > 0;
 
-        return shown;
+    private static string NotShown(JobNetwork network, ProofItem item)
+    {
+        var checks = item.Checks.Select(id => network.Model.Checks.FirstOrDefault(c => c.Id == id)?.Name).OfType<string>();
+        return $"Not shown since the last deed: {item.Name}. Record \"{string.Join("\" or \"", checks)}\".";
     }
 
     private static string SetUpWords(IReadOnlyDictionary<string, string> setUp) =>

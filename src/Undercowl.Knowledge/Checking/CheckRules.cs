@@ -15,6 +15,7 @@ internal static class CheckRules
             inspection.Source(check.Source, path);
             inspection.AtLeast(1, check.Revision, path.Member("revision"));
             inspection.AtLeast(0, check.Minutes, path.Member("minutes"));
+            Again(inspection, check, path.Member("again"));
             if (!Everywhere.Contains(check.At))
             {
                 inspection.Find(inspection.Parts with { Word = "place engine or cyl and no part kind" }, check.At, path.Member("at"));
@@ -42,6 +43,20 @@ internal static class CheckRules
             Reading(inspection, check, path);
             LikelihoodRules.Check(inspection, check, path.Member("likelihood"));
             CapRules.Check(inspection, check, path.Member("caps"));
+        }
+    }
+
+    private static void Again(Inspection inspection, Check check, string path)
+    {
+        if (check.Again is not { } again)
+        {
+            return;
+        }
+
+        inspection.AtLeast(0, again, path);
+        if (check.Cluster is null || again > check.Minutes)
+        {
+            inspection.Report(path, check.Cluster is null ? "nothing shares the preparation of a check without a cluster" : "with the preparation shared it would take longer", "name a cluster and minutes that are no more than all of them, or take it out");
         }
     }
 

@@ -14,21 +14,36 @@ internal static class ComplaintRules
             SetUpRules.Named(inspection, complaint.SetUp.Select(s => (s.Key, new OneOrMore([s.Value]))), path.Member("set-up"));
             if (inspection.Find(inspection.Quantities, complaint.Quantity, path.Member("quantity")) is { } quantity)
             {
+                Given(inspection, complaint.Given, quantity, path);
                 Levels(inspection, complaint, quantity, path);
             }
 
+            for (var k = 0; k < complaint.Also.Count; k++)
+            {
+                var (said, at) = (complaint.Also[k], path.Member("also").Entry(k));
+                SetUpRules.Named(inspection, said.SetUp.Select(s => (s.Key, new OneOrMore([s.Value]))), at.Member("set-up"));
+                if (inspection.Find(inspection.Quantities, said.Quantity, at.Member("quantity")) is { } besides)
+                {
+                    Given(inspection, said.Given, besides, at);
+                }
+            }
+
             SystemTest(inspection, complaint, path);
+            for (var k = 0; k < complaint.Proofs.Count; k++)
+            {
+                inspection.Find(inspection.Proofs, complaint.Proofs[k], path.Member("proofs").Entry(k));
+            }
         }
     }
 
-    private static void Levels(Inspection inspection, Complaint complaint, Quantity quantity, string path)
+    private static void Given(Inspection inspection, Dictionary<string, double> given, Quantity quantity, string path)
     {
-        foreach (var level in quantity.Levels.Where(l => !complaint.Given.ContainsKey(l)))
+        foreach (var level in quantity.Levels.Where(l => !given.ContainsKey(l)))
         {
             inspection.Report(path.Member("given"), $"there is no chance for the level {level} of {quantity.Id}", $"add {level}: and the chance that this complaint is made of it");
         }
 
-        foreach (var (level, chance) in complaint.Given)
+        foreach (var (level, chance) in given)
         {
             var at = path.Member("given").Member(level);
             inspection.OneOf($"level of {quantity.Id},", level, quantity.Levels, at);
@@ -38,7 +53,10 @@ internal static class ComplaintRules
                 inspection.Report(at, $"with 0 the complaint would prove that {quantity.Id} is not {level}", "owners err: write a small number");
             }
         }
+    }
 
+    private static void Levels(Inspection inspection, Complaint complaint, Quantity quantity, string path)
+    {
         for (var i = 0; i < complaint.Healthy.Count; i++)
         {
             inspection.OneOf($"level of {quantity.Id},", complaint.Healthy[i], quantity.Levels, path.Member("healthy").Entry(i));

@@ -32,6 +32,8 @@ internal sealed partial class Inspection(KnowledgeBase knowledge, IReadOnlySet<s
 
     public Index<CommonCause> CommonCauses { get; } = new("common-causes", "common cause", knowledge.CommonCauses, c => c.Id);
 
+    public Index<ProofItem> Proofs { get; } = new("proofs", "proof", knowledge.Proofs, p => p.Id);
+
     public Index<IntakeQuestion> Intake { get; } = new("intake", "intake question", knowledge.Intake, q => q.Id);
 
     public Index<Caution> Cautions { get; } = new("cautions", "caution", knowledge.Cautions, c => c.Id);

@@ -26,6 +26,7 @@ public static class KnowledgeCheck
         ComplaintRules.Check(inspection);
         CommonCauseRules.Check(inspection);
         IntakeRules.Check(inspection);
+        ProofRules.Check(inspection);
         SafetyRules.Check(inspection);
         AliasRules.Check(inspection);
         NoteRules.Check(inspection);

@@ -37,6 +37,9 @@ public sealed record Check
     /// <summary>Checks of one cluster share their preparation; empty for none.</summary>
     public string? Cluster { get; init; }
 
+    /// <summary>Minutes when the check before was of its cluster; null: the usual share of <see cref="Minutes"/>. For work that shares little of its preparation.</summary>
+    public double? Again { get; init; }
+
     public IReadOnlyList<string> Cautions { get; init => field = value ?? []; } = [];
 
     /// <summary>Dangers of the procedure itself, besides those of its set-up.</summary>

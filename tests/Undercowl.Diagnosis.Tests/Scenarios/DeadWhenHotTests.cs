@@ -40,7 +40,7 @@ public sealed class DeadWhenHotTests
         var story = DeadHot("two-stroke-3-cdi").Find("charge-peak", "20V", null, ("heat", "hot"), ("stop-wire", "on"));
         story.Remedy("replace-charge-coil", "engine").SetUp("heat", "cold").SetUp("stop-wire", "on").Find("starting-test", "runs-well");
         Assert.False(story.Diagnosis.Proof().Proven);
-        story.Find("hot-run-test", "runs-well");
+        story.Find("hot-run-test", "runs-well").Find("telltale", "strong").Find("stops-shown", "all-work");
         var proof = story.Diagnosis.Proof();
         Assert.True(proof.Proven, string.Join(Environment.NewLine, proof.Missing));
     }

@@ -59,7 +59,7 @@ public sealed class GoodSparkTests
         Assert.Contains("has been read since", story.Diagnosis.Next(8).Unavailable.Single(n => n.Id == clear).Reason, StringComparison.Ordinal);
         Assert.Equal("make-safe", story.Next()[0].Kind);
         Aired(story).ProposesFirst("starting-test");
-        story.Find("starting-test", "runs-well");
+        story.Find("starting-test", "runs-well").Find("starting-test", "runs-well", null, ("heat", "hot")).Find("telltale", "strong").Find("stops-shown", "all-work").Find("leak-look", "dry");
         Assert.Empty(story.Diagnosis.Proof().Missing);
     }
 

@@ -29,13 +29,15 @@ internal static class TwinBelief
         var alike = new Alike(knowledge, diagnosis.Layout, job);
         var groups = Groups(diagnosis, alike);
         var reached = Reached(knowledge, alike, twin);
+        // What cannot be otherwise on this engine says nothing.
+        var complaints = twin.Complaints.Where((_, i) => alike.Varies(new Reads($"complaint {i}", alike.Job.Complaints[i].Level))).ToArray();
         double[][] asFound = [.. twin.Engine.Aspects.Select(a => new double[a.Chances.Length])];
         double[][] now = [.. asFound.Select(a => new double[a.Length])];
         double[] befell = new double[twin.Interview.Tied.Length];
         var total = 0.0;
         var worlds = world.All(() =>
         {
-            foreach (var (level, perLevel) in twin.Complaints)
+            foreach (var (level, perLevel) in complaints)
             {
                 world.Multiply(perLevel[level()]);
             }

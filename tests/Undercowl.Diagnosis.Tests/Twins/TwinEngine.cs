@@ -138,6 +138,18 @@ internal sealed class TwinEngine
         return later;
     }
 
+    /// <summary>The engine at another moment: what comes and goes may show or not, what passes stands.</summary>
+    public TwinState AnotherMoment(string name)
+    {
+        var state = TwinState.AsItCameIn.Copy();
+        foreach (var (kind, place, _) in _parts)
+        {
+            state.Occasion[$"{kind}@{place}"] = name;
+        }
+
+        return state;
+    }
+
     /// <summary>What is sound may have gone wrong meanwhile, in any way that it may be wrong in an engine that comes in.</summary>
     private TwinState Damaged(TwinState before, string entry)
     {

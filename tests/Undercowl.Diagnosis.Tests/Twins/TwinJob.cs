@@ -47,7 +47,7 @@ internal sealed class TwinJob
                     _reads[entry.Id] = Read(Now, finding, _copies[entry.Id]);
                     break;
                 case Opened opened:
-                    Complaints.Add(Complained(opened.Complaint));
+                    Complaints.AddRange(Complained(opened.Complaint));
                     break;
                 default:
                     break;
@@ -177,13 +177,18 @@ internal sealed class TwinJob
         }
     }
 
-    private (Func<int> Level, double[] PerLevel) Complained(Jobs.Complaint said)
+    /// <summary>The complaint itself, and what it says of other times.</summary>
+    private IEnumerable<(Func<int> Level, double[] PerLevel)> Complained(Jobs.Complaint said)
     {
         var complaint = _knowledge.Complaints.First(c => c.Id == said.Id);
-        var copy = Engine.In(TwinState.AsItCameIn, complaint.SetUp);
-        return (
-            () => Engine.Level(copy, complaint.Quantity, 0),
-            [.. _knowledge.Quantities.First(q => q.Id == complaint.Quantity).Levels.Select(l => complaint.Given[l])]);
+        return
+        [
+            Said(Engine.In(TwinState.AsItCameIn, complaint.SetUp), complaint.Quantity, complaint.Given),
+            .. complaint.Also.Select((b, i) => Said(Engine.In(Engine.AnotherMoment($"another moment {i}"), b.SetUp), b.Quantity, b.Given)),
+        ];
+
+        (Func<int> Level, double[] PerLevel) Said(TwinEngine.Copy copy, string quantity, Dictionary<string, double> given) =>
+            (() => Engine.Level(copy, quantity, 1), [.. _knowledge.Quantities.First(q => q.Id == quantity).Levels.Select(l => given[l])]);
     }
 }
 

@@ -11,6 +11,8 @@ public sealed class CheckFaultTests
     [InlineData(Seen, "at: cyl", "at: cylinder", "at:", "no place engine or cyl and no part kind cylinder", "use one of: coil, plug, ring")]
     [InlineData(Seen, "revision: 1", "revision: 0", "revision", "revision is 0", "1 or more")]
     [InlineData(Seen, "minutes: 3", "minutes: -3", "minutes", "minutes is -3", "0 or more")]
+    [InlineData(Seen, "minutes: 3", "minutes: 3\nagain: 2", "again", "nothing shares the preparation", "name a cluster")]
+    [InlineData(Seen, "minutes: 3", "minutes: 3\ncluster: tester\nagain: 4", "again", "it would take longer", "no more than all")]
     [InlineData(Seen, "tools: [gap-tester]", "tools: [gaptester]", "tools", "no tool gaptester", "did you mean gap-tester?")]
     [InlineData(Seen, "[keep-clear]", "[keep-clean]", "cautions", "no caution keep-clean", "did you mean keep-clear?")]
     [InlineData(Seen, "handles: [plug]", "handles: [plugs]", "handles", "no part kind plugs", "did you mean plug?")]

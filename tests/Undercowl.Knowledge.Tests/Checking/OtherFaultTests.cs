@@ -26,7 +26,7 @@ public sealed class OtherFaultTests
         SmallKnowledge.Break(file, old, changed, line, message, mend, problems);
 
     [Theory]
-    [InlineData("quantity: firing", "quantity: firings", "quantity", "no quantity firings", "did you mean firing?", 2)]
+    [InlineData("quantity: firing\n", "quantity: firings\n", "quantity", "no quantity firings", "did you mean firing?", 2)]
     [InlineData("  one-dead: 0.4\n", "", "given", "no chance for the level one-dead of firing", "add one-dead")]
     [InlineData("one-dead: 0.4", "one-ded: 0.4", "one-ded", "no level of firing, one-ded", "did you mean one-dead?", 2)]
     [InlineData("all: 0.01", "all: 0", "all: 0", "would prove that firing is not all", "small number")]
@@ -37,8 +37,22 @@ public sealed class OtherFaultTests
     [InlineData("good: [well]", "good: [good]", "good", "no choice of runs, good", "use one of: not, rough, well")]
     [InlineData("good: [well]", "good: []", "good", "no choice is good", "good choices of runs")]
     [InlineData("set-up: {heat: cold}", "set-up: {heat: icy}", "set-up", "no value of heat, icy", "use one of: cold, hot")]
+    [InlineData("proofs: [hot-start]", "proofs: [hot-stat]", "proofs", "no proof hot-stat", "did you mean hot-start?")]
+    [InlineData("quantity: firing, given: {all: 0.9,", "quantity: firing, given: {", "more-dead: 0.2", "no chance for the level all of firing", "add all")]
+    [InlineData("{set-up: {heat: hot}, quantity", "{set-up: {heat: icy}, quantity", "more-dead: 0.2", "no value of heat, icy", "use one of: cold, hot")]
+    [InlineData("quantity: firing, given: {all: 0.9", "quantity: firings, given: {all: 0.9", "more-dead: 0.2", "no quantity firings", "did you mean firing?")]
     public void A_malformed_complaint_is_told(string old, string changed, string line, string message, string mend, int problems = 1) =>
         SmallKnowledge.Break(Complaint, old, changed, line, message, mend, problems);
+
+    [Theory]
+    [InlineData("checks: [runs]", "checks: [rums]", "checks", "no check rums", "did you mean runs?")]
+    [InlineData("checks: [runs]", "checks: []", "id: hot-start", "hot-start could never be shown", "good choices")]
+    [InlineData("good: [well]", "good: [good]", "good", "no choice of runs is good", "one of: well, rough, not")]
+    [InlineData("set-up: {heat: hot}", "set-up: {heat: icy}", "set-up", "no value of heat, icy", "use one of: cold, hot")]
+    [InlineData("source: invented", "after: fuelwork\nsource: invented", "after", "no remedy that does, or check with the danger fuelwork", "did you mean fuel-work?")]
+    [InlineData("source: invented", "occasions: 0\nsource: invented", "occasions", "occasions is 0", "1 or more")]
+    public void A_malformed_proof_is_told(string old, string changed, string line, string message, string mend) =>
+        SmallKnowledge.Break("proofs/hot-start.yaml", old, changed, line, message, mend);
 
     [Theory]
     [InlineData("[high-voltage, running]", "[high-voltage, runing]", "withholds", "no check, set-up or remedy with the hazard runing", "did you mean running?")]
