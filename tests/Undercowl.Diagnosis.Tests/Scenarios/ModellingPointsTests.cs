@@ -1,3 +1,4 @@
+using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.Tests.Fixtures;
 using Undercowl.Knowledge;
@@ -128,5 +129,50 @@ public sealed class ModellingPointsTests
         var causes = story.Diagnosis.BeliefNow().Causes.Where(c => c.Part == "carburettor").ToArray();
         Assert.All(causes, c => Assert.Equal("pair:1+2", c.Place));
         Assert.True(causes.Sum(c => c.AsFound) > 10 * causes.Sum(c => c.Prior));
+    }
+
+    /// <summary>
+    /// Ten millimetres break down at about 12 kV between needles and 30 kV in a near-uniform field, and a millimetre read by eye is as much as a thousand metres of
+    /// altitude: common practice. So a gap that is jumped bounds kilovolts widely, and the tester's shape is the tool's.
+    /// </summary>
+    [Fact]
+    public void A_gap_tells_kilovolts_within_a_wide_band_that_hangs_on_the_testers_shape()
+    {
+        var needles = TesterGap.BreakdownKilovolts(ElectrodeShape.Needle, 10, 1);
+        var even = TesterGap.BreakdownKilovolts(ElectrodeShape.NearUniform, 10, 1);
+        Assert.InRange(needles, 10, 14);
+        Assert.InRange(even, 26, 33);
+        Assert.NotNull(Shop.Knowledge.Tools.Single(t => t.Id == "spark-tester").Shape);
+        Assert.All(Shop.Knowledge.Checks.Where(c => c.Likelihood.Spread is not null), c => Assert.InRange(c.Likelihood.Spread!.Value, 0.2, 1));
+    }
+
+    /// <summary>A six starts with one or two dead, a twin hard, a single not: judgement of the trade. What one lane's own part gains from "no start" falls with the number of lanes.</summary>
+    [Fact]
+    public void No_start_speaks_for_a_cylinders_own_coil_on_a_single_and_for_what_all_share_on_a_six()
+    {
+        var single = Shop.Story("rope-1-magneto", "no-start").Causes;
+        var six = Shop.Story("two-stroke-6-banks", "no-start").Causes;
+        Assert.InRange(Gain(single, "magneto-coil"), 5, 30);
+        Assert.InRange(Gain(six, "ignition-coil"), -1, 2);
+        Assert.InRange(Gain(six, "lanyard-switch"), 5, 30);
+
+        static double Gain(IReadOnlyList<CauseBelief> causes, string part)
+        {
+            var of = causes.Where(c => c.Part == part && c.Place == causes.First(o => o.Part == part).Place).ToArray();
+            return Decibans.Of(of.Sum(c => c.AsFound)) - Decibans.Of(of.Sum(c => c.Prior));
+        }
+    }
+
+    /// <summary>What the engine stands ready for costs less than what must first be brought about or undone: common practice.</summary>
+    [Fact]
+    public void What_must_be_brought_about_or_undone_is_part_of_what_a_check_costs()
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start").FindAll("spark-to-ground", "never", [1, 2, 3]);
+        var before = Costs(story);
+        story.Find("spark-stop-wire-off", "always", "cyl:1");
+        var after = Costs(story);
+        Assert.True(after["spark-stop-wire-off"] < before["spark-stop-wire-off"], $"{after["spark-stop-wire-off"]} now, {before["spark-stop-wire-off"]} before");
+
+        static Dictionary<string, double> Costs(Story story) => story.Next(200).Where(p => p.Kind == "check" && p.Cost is not null).GroupBy(p => p.Id).ToDictionary(g => g.Key, g => g.First().Cost!.Value);
     }
 }
