@@ -7,7 +7,7 @@ namespace Undercowl.Diagnosis.Planning;
 /// <summary>
 /// Advice does not hop about on what is worth little. Where the job ends in doubtful readings (looks, colours, numbers against a generic range: those with a
 /// cap on what they may weigh) the step that came first before them stays first, unless another saves more than a margin, or is at a place where they
-/// show something amiss; and what was left is not come back to before something firmer is known.
+/// show something amiss; and what was left is not come back to before something firmer is known. To take a doubtful reading back is as little as to make one.
 /// </summary>
 internal sealed class Steadiness(Workbench bench)
 {
@@ -31,27 +31,30 @@ internal sealed class Steadiness(Workbench bench)
         {
             var left = run.Skip(count).ToHashSet();
             var until = bench.Open(Job.Of(diagnosis.Projection.Job.Entries.Where(e => !left.Contains(e.Id))));
-            shown = shown.Then(until.First(shown)) with { Places = [.. run.Take(count + 1).Select(id => PointsTo(diagnosis, id)).OfType<string>().Distinct()] };
+            shown = shown with { Places = Places(until, run.Take(count)) };
+            shown = shown.Then(until.First(shown));
         }
 
-        return shown;
+        return shown with { Places = Places(diagnosis, run) };
     }
 
     /// <summary>True when this costs so little more than the best that it stays.</summary>
     public static bool Stays(double cost, double best) => cost <= best * Margin;
 
-    /// <summary>The findings at the end of the log that are doubtful, in order; what is no evidence may stand between them.</summary>
+    /// <summary>The findings at the end of the log that are doubtful, and what takes such back, in order; what is no evidence may stand between them.</summary>
     private List<EntryId> Run(Projection projection)
     {
+        var entries = projection.Job.Entries;
         var run = new List<EntryId>();
-        foreach (var entry in projection.Live.Reverse())
+        foreach (var entry in entries.Reverse())
         {
             switch (entry.Body)
             {
                 case Finding finding when IsDoubtful(finding):
+                case Withdrawn { Entry: var back } when entries.FirstOrDefault(e => e.Id == back)?.Body is Finding taken && IsDoubtful(taken):
                     run.Add(entry.Id);
                     break;
-                case Note or Photo or CautionAcknowledged or SetUpChange or Cranked:
+                case Note or Photo or CautionAcknowledged or SetUpChange or Cranked or Occasion { Handled: not null }:
                     break;
                 default:
                     run.Reverse();
@@ -63,11 +66,12 @@ internal sealed class Steadiness(Workbench bench)
         return run;
     }
 
-    /// <summary>Where something was seen that is not what one sees most where all is well; null where it was, and for numbers.</summary>
+    private string[] Places(JobDiagnosis diagnosis, IEnumerable<EntryId> run) => [.. run.Select(id => PointsTo(diagnosis, id)).OfType<string>().Distinct()];
+
+    /// <summary>Where something was seen that is not what one sees most where all is well; null where it was, for numbers, and for what was taken back.</summary>
     private string? PointsTo(JobDiagnosis diagnosis, EntryId id)
     {
-        var finding = diagnosis.Projection.Findings.First(f => f.Id == id).Body;
-        if (finding.Value is not ChoiceReading choice || bench.Knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is not { Likelihood: var likelihood })
+        if (diagnosis.Projection.Findings.FirstOrDefault(f => f.Id == id)?.Body is not { Value: ChoiceReading choice } finding || bench.Knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is not { Likelihood: var likelihood })
         {
             return null;
         }
