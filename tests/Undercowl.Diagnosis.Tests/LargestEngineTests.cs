@@ -35,6 +35,8 @@ public sealed class LargestEngineTests
         Assert.Contains(belief.LeftOut, l => l.StartsWith("Which causes hold together is not worked out", StringComparison.Ordinal));
         Assert.Equal(belief.Conflict is null, belief.LeftOut.Any(l => l.StartsWith("Whether the findings go together", StringComparison.Ordinal)));
         Assert.NotEmpty(story.Next());
+        // Whether it is gone for good takes a wider sum, and the bound of that one is told.
+        Assert.InRange(diagnosis.Proof().ErrorBound, posterior.ErrorBound, 0.5);
     }
 
     /// <summary>About 20 bytes each: a third of a gigabyte.</summary>

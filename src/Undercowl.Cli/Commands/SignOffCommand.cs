@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Undercowl.Cli.Documents;
 
 namespace Undercowl.Cli.Commands;
@@ -43,7 +42,7 @@ internal static class SignOffCommand
             page.Items("  - ", answer.Open);
         }
 
-        page.Line(string.Create(CultureInfo.InvariantCulture, $"The complaint is gone for good with probability {answer.HealthyNow:0.00}."));
+        page.Item("", $"The complaint is {BeliefText.GoneForGood(answer.HealthyNow, answer.ErrorBound)}.");
         page.Prevail();
     }
 }

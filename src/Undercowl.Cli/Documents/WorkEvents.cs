@@ -15,6 +15,7 @@ internal sealed record StepRecorded(int Version, string Event, string Answer, IR
 /// <param name="Outcome">How the job ended; <c>open</c> when it has not.</param>
 /// <param name="Steps">Steps answered.</param>
 /// <param name="HealthyNow">Probability that the complaint is gone for good.</param>
+/// <param name="ErrorBound">That probability is off by no more; 0 when exact.</param>
 /// <param name="Leading">The leading cause as found.</param>
 /// <param name="Job">The job's file, when it was kept.</param>
-internal sealed record WorkEnded(int Version, string Event, string Outcome, int Steps, double HealthyNow, CauseBelief? Leading, string? Job);
+internal sealed record WorkEnded(int Version, string Event, string Outcome, int Steps, double HealthyNow, double ErrorBound, CauseBelief? Leading, string? Job);

@@ -19,17 +19,17 @@ internal static class Ending
         var text = Outcomes.Text(outcome);
         if (outcome == JobOutcome.Proven && !proof.Proven)
         {
-            return new SignOffAnswer(1, false, text, proof.HealthyNow, proof.Missing, [], restore);
+            return new SignOffAnswer(1, false, text, proof.HealthyNow, proof.ErrorBound, proof.Missing, [], restore);
         }
 
         if (restore.Length > 0)
         {
-            return new SignOffAnswer(1, false, text, proof.HealthyNow, [.. restore.Select(r => $"Still to undo: {r.What}. {r.How}")], [], restore);
+            return new SignOffAnswer(1, false, text, proof.HealthyNow, proof.ErrorBound, [.. restore.Select(r => $"Still to undo: {r.What}. {r.How}")], [], restore);
         }
 
         IReadOnlyList<string> open = outcome == JobOutcome.Proven ? [] : proof.Missing;
         job.Record(outcome == JobOutcome.Proven ? [Claim(diagnosis), new SignOff(outcome, by, open)] : [new SignOff(outcome, by, open)]);
-        return new SignOffAnswer(1, true, text, proof.HealthyNow, [], open, restore);
+        return new SignOffAnswer(1, true, text, proof.HealthyNow, proof.ErrorBound, [], open, restore);
     }
 
     /// <summary>The proof names the last reading of each complaint's own test.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Undercowl.Diagnosis.Answers;
 
 namespace Undercowl.Cli;
@@ -14,7 +13,7 @@ internal static class ReportText
         page.Item("Engine     ", report.Layout);
         page.Item("Complaint  ", report.Complaint);
         page.Item("Outcome    ", report.Outcome);
-        page.Item("Proven     ", string.Create(CultureInfo.InvariantCulture, $"{(report.Proof.Proven ? "yes" : "no")}; gone for good with probability {report.Proof.HealthyNow:0.00}"));
+        page.Item("Proven     ", $"{(report.Proof.Proven ? "yes" : "no")}; {BeliefText.GoneForGood(report.Proof.HealthyNow, report.Proof.ErrorBound)}");
         page.Items("  missing  ", report.Proof.Missing);
         Section(page, "What was done", report.Entries.Where(e => e.Kind != Caution));
         Section(page, "Taken back", report.Withdrawn);

@@ -36,7 +36,8 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
         var diagnosis = job.Diagnosis;
         var outcome = diagnosis.Projection.Ending is { } ended ? Outcomes.Text(ended.Body.Outcome) : "open";
         var leading = diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).MaxBy(c => c.AsFound);
-        return new WorkEnded(1, "ended", outcome, _number, diagnosis.Proof().HealthyNow, leading, null);
+        var proof = diagnosis.Proof();
+        return new WorkEnded(1, "ended", outcome, _number, proof.HealthyNow, proof.ErrorBound, leading, null);
     }
 
     /// <summary>Puts one step until it is answered or left; false when the work is to stop.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using Undercowl.Cli.Documents;
 using Undercowl.Diagnosis;
@@ -89,7 +88,7 @@ internal sealed class WorkTelling(Shell shell, bool json, bool echo = false)
                 _page.Item("As found:  ", $"{BeliefText.Percent(leading.AsFound).Trim()} {leading.Name}");
             }
 
-            _page.Line(string.Create(CultureInfo.InvariantCulture, $"The complaint is gone for good with probability {ended.HealthyNow:0.00}."));
+            _page.Item("", $"The complaint is {BeliefText.GoneForGood(ended.HealthyNow, ended.ErrorBound)}.");
             if (ended.Job is { } path)
             {
                 _page.Line($"The record: undercowl report {path}");

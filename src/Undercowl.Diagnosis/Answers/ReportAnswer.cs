@@ -31,5 +31,6 @@ public sealed record ReportEntry(string Entry, string At, string Kind, string Te
 /// <summary>Whether the job may be signed off as proven.</summary>
 /// <param name="Proven">True when nothing is missing.</param>
 /// <param name="HealthyNow">Probability that the complaint is gone for good, faults that come and go counted as showing.</param>
+/// <param name="ErrorBound">That probability is off by no more; 0 when exact.</param>
 /// <param name="Missing">What is missing, each with what to do.</param>
-public sealed record ProofAnswer(bool Proven, double HealthyNow, IReadOnlyList<string> Missing);
+public sealed record ProofAnswer(bool Proven, double HealthyNow, double ErrorBound, IReadOnlyList<string> Missing);

@@ -1,7 +1,6 @@
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.History;
-using Undercowl.Inference;
 using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.Safety;
@@ -14,7 +13,7 @@ internal static class ProofOf
     public static ProofAnswer Of(JobNetwork network, Belief belief, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks)
     {
         var missing = new List<string>();
-        var healthy = 1.0;
+        var (healthy, bound) = (1.0, 0.0);
         foreach (var said in network.Projection.Complaints)
         {
             var complaint = network.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == network.Laying.Renamed(said.Id));
@@ -31,7 +30,8 @@ internal static class ProofOf
                 missing.Add($"No good reading of \"{test.Name}\" in the complaint's own set-up{SetUpWords(setUp)} after the last remedy: do it and record it.");
             }
 
-            healthy = Math.Min(healthy, Healthy(network, belief, complaint, setUp));
+            var (now, within) = Healthy(network, belief, complaint, setUp);
+            (healthy, bound) = (Math.Min(healthy, now), Math.Max(bound, within));
         }
 
         if (healthy < Wanted)
@@ -44,7 +44,7 @@ internal static class ProofOf
         missing.AddRange(new ToShow(network, belief).Missing.Select(p => NotShown(network, p)));
         missing.AddRange(standing.Restore.Select(r => $"Still to undo: {r.What}. {r.How}"));
         missing.AddRange(interlocks.Where(i => !i.Clear).Select(i => $"Not clear: {i.Reason}"));
-        return new ProofAnswer(missing.Count == 0, healthy, missing);
+        return new ProofAnswer(missing.Count == 0, healthy, bound, missing);
     }
 
     /// <summary>The belief with what the first complaint is proven by carried along, so that one sum gives both.</summary>
@@ -54,27 +54,25 @@ internal static class ProofOf
             ? Belief.Of(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, SetUpResolution.Of(first, complaint))))
             : Belief.Of(network);
 
-    /// <summary>Probability that the complaint's quantity is at a healthy level now, all faults that come and go showing.</summary>
-    private static double Healthy(JobNetwork network, Belief belief, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp)
+    /// <summary>Probability that the complaint's quantity is at a healthy level now, all faults that come and go showing, and by how much it may be off at most.</summary>
+    private static (double Now, double ErrorBound) Healthy(JobNetwork network, Belief belief, Knowledge.Complaint complaint, IReadOnlyDictionary<string, string> setUp)
     {
-        var carrying = belief.Network.Asks(complaint.Quantity, setUp);
-        var asked = carrying ? belief.Network : new JobNetwork(network.Model, network.Projection, (complaint.Quantity, setUp));
-        var signal = asked.Asked;
+        var carrying = belief.Network.Asks(complaint.Quantity, setUp) ? belief : Belief.Of(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, setUp)));
+        var signal = carrying.Network.Asked;
         var quantity = network.Model.Quantity(complaint.Quantity);
         if (signal.IsConstant)
         {
-            return complaint.Healthy.Contains(quantity.Levels[signal.Level]) ? 1 : 0;
+            return (complaint.Healthy.Contains(quantity.Levels[signal.Level]) ? 1 : 0, 0);
         }
 
-        var posterior = carrying ? belief.Posterior : Elimination.Run(asked.Evidence(), asked.Options with { Wanted = [signal.Node] });
-        var marginal = posterior.Marginal(signal.Node);
+        var marginal = carrying.Posterior.Marginal(signal.Node);
         var sum = 0.0;
         for (var s = 0; s < signal.Map.Length; s++)
         {
             sum += complaint.Healthy.Contains(quantity.Levels[signal.Map[s]]) ? marginal[s] : 0;
         }
 
-        return sum;
+        return (sum, carrying.Posterior.ErrorBound);
     }
 
     /// <summary>Whether the complaint's own test, in the complaint's own set-up, has read good and nothing has been done since.</summary>

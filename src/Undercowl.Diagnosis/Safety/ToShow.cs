@@ -10,7 +10,7 @@ namespace Undercowl.Diagnosis.Safety;
 
 /// <summary>
 /// What is to be shown before the repair counts as proven, besides the complaint's own test, and what of it has not been. A reading counts from
-/// the last remedy, swap or state to be undone on, and until a later reading of the same is not good.
+/// the last remedy, swap or state to be undone on, and until a later reading of the same is not good; not what somebody tells, nor what was read in a state to be undone.
 /// </summary>
 internal sealed class ToShow
 {
@@ -46,7 +46,7 @@ internal sealed class ToShow
         bool OtherHeat(string key, string value) => model.SetUpKey(key) is { EndsOccasion: true } known && standing.Left.GetValueOrDefault(key, known.Default) != value;
     }
 
-    /// <summary>The occasions on which one of the checks read good, in those states, and nothing has undone it since.</summary>
+    /// <summary>The occasions on which one of the checks read good, in those states and no other that is to be undone, and nothing has undone it since.</summary>
     public static HashSet<string> Good(JobNetwork network, IReadOnlyList<string> checks, IReadOnlyDictionary<string, OneOrMore> setUp, IReadOnlyList<string> good)
     {
         var (model, projection) = (network.Model, network.Projection);
@@ -74,18 +74,20 @@ internal sealed class ToShow
                 && setUp.All(s => s.Value.Contains(read.SetUp.GetValueOrDefault(s.Key, model.SetUpKey(s.Key)?.Default ?? "")))
                 && model.Knowledge.Checks.FirstOrDefault(c => c.Id == network.Laying.Renamed(read.Check)) is { } check)
             {
-                if (ReadingLikelihood.Choice(check, read.Value) is { } choice && good.Contains(choice) && !read.Hearsay)
-                {
-                    occasions.Add(read.Occasion);
-                }
-                else
+                if (ReadingLikelihood.Choice(check, read.Value) is not { } choice || !good.Contains(choice))
                 {
                     occasions.Clear();
+                }
+                else if (!read.Hearsay && !read.SetUp.Any(s => ToUndo(model, s.Key, s.Value) && Wanted(check, s.Key) != s.Value))
+                {
+                    occasions.Add(read.Occasion);
                 }
             }
         }
 
         return occasions;
+
+        string? Wanted(Check check, string key) => check.SetUp.GetValueOrDefault(key) ?? (setUp.GetValueOrDefault(key) is { Values: [var only] } ? only : null);
     }
 
     private static bool ToUndo(EngineModel model, string name, string value) =>
@@ -99,8 +101,8 @@ internal sealed class ToShow
 
     private bool Done(string deed) => _network.Projection.Live.Any(e => e.Body switch
     {
-        Jobs.Remedy remedy => _network.Model.Knowledge.Remedies.FirstOrDefault(r => r.Id == remedy.Action)?.Does.Contains(deed) == true,
-        Finding { Value: not NotDoneReading } finding => _network.Model.Knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is { } check
+        Jobs.Remedy remedy => _network.Model.Knowledge.Remedies.FirstOrDefault(r => r.Id == _network.Laying.Renamed(remedy.Action))?.Does.Contains(deed) == true,
+        Finding { Value: not NotDoneReading } finding => _network.Model.Knowledge.Checks.FirstOrDefault(c => c.Id == _network.Laying.Renamed(finding.Check)) is { } check
             && Candidates.Hazards(_network.Model, check, finding.SetUp).Contains(deed),
         _ => false,
     });

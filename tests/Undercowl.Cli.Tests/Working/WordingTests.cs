@@ -18,6 +18,23 @@ public sealed class WordingTests
         Assert.DoesNotContain("cyl:", refused, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(0.9712, 0, "gone for good with probability 0.97")]
+    [InlineData(0.9712, 0.0412, "gone for good with probability 0.97, off by no more than 0.042: this job is too large to sum exactly")]
+    [InlineData(0.9712, 1e-7, "gone for good with probability 0.97, off by no more than 0.001: this job is too large to sum exactly")]
+    public void How_likely_it_is_gone_for_good_is_said_with_its_bound(double healthy, double bound, string says) => Assert.Equal(says, BeliefText.GoneForGood(healthy, bound));
+
+    [Fact]
+    public void Sign_off_and_report_say_how_likely_it_is_gone_for_good()
+    {
+        using var desk = new Desk();
+        desk.Run("undercowl start visit.jsonl --layout two-stroke-3-cdi --complaint no-start").Good();
+        Assert.Contains("gone for good with probability 0.", desk.Run("undercowl report visit.jsonl").Good().Out, StringComparison.Ordinal);
+        Assert.Equal(0, desk.Run("undercowl report visit.jsonl --json").Json().GetProperty("proof").GetProperty("errorBound").GetDouble());
+        Assert.Contains("gone for good with probability 0.", desk.Run("undercowl sign-off visit.jsonl --by technician").Refused().Out, StringComparison.Ordinal);
+        Assert.Equal(0, desk.Run("undercowl sign-off visit.jsonl --as referred --by technician --json").Json().GetProperty("errorBound").GetDouble());
+    }
+
     [Fact]
     public void Making_safe_is_not_said_to_take_no_time()
     {
