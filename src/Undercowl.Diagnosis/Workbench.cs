@@ -48,7 +48,7 @@ public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
             : new Workbench(changed, Knowledge == changed ? KnowledgeHash : "changed");
     }
 
-    /// <summary>Which numbers, moved as far as their source says that they may be off, would change the job's next step. Takes a few seconds.</summary>
+    /// <summary>Which numbers, moved as far as their source says that they may be off, would change the job's next step. Takes up to a minute, on a large job longer.</summary>
     public SensitivityAnswer Sensitivity(Job job) => Planning.Sensitivity.Of(this, job);
 
     /// <summary>The layout of this id; test-only ones too.</summary>

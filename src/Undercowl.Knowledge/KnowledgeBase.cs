@@ -41,4 +41,10 @@ public sealed record KnowledgeBase
 
     /// <summary>Costs that belong to no check or remedy, such as the shop's rate until one is entered and the price of referring.</summary>
     public IReadOnlyList<Parameter> Costs { get; init => field = value ?? []; } = [];
+
+    /// <summary>
+    /// How often an engine that is still wrong is called better after a remedy: <c>noticed</c> where something was mended since it was last tried,
+    /// <c>hoped</c> where nothing was. Chances, 0 to 1.
+    /// </summary>
+    public IReadOnlyList<Parameter> Results { get; init => field = value ?? []; } = [];
 }

@@ -14,7 +14,7 @@ namespace Undercowl.KnowledgeCompiler;
 /// <param name="Sort">How the records are laid out in files.</param>
 internal sealed record FileKind(string Name, Type Record, Type File, FileSort Sort)
 {
-    private static readonly string[] SingleFiles = ["sources", "hands", "costs", "specs"];
+    private static readonly string[] SingleFiles = ["sources", "hands", "costs", "results", "specs"];
 
     public static IReadOnlyList<FileKind> All { get; } = [.. ShapeCheck.Info(typeof(KnowledgeBase)).Properties.Select(Of)];
 

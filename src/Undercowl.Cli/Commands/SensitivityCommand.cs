@@ -5,7 +5,7 @@ namespace Undercowl.Cli.Commands;
 
 internal static class SensitivityCommand
 {
-    public const string Summary = "Say which numbers of the knowledge, if off as far as they may be, would change the next step.";
+    public const string Summary = "Say which numbers of the knowledge, if off as far as they may be, would change the next step; may take up to a minute.";
 
     public static Verb Build(Shell shell)
     {
@@ -13,6 +13,7 @@ internal static class SensitivityCommand
         return new Verb(shell, "sensitivity", Summary, "undercowl sensitivity boat7.jsonl").Takes(job).Does(parsed =>
         {
             using var open = JobAtHand.Read(shell, parsed.GetRequiredValue(job));
+            shell.Error.WriteLine("Each number is tried by itself: this may take up to a minute, on a large job longer.");
             var answer = shell.Knowledge.Bench.Sensitivity(open.Job);
             answer = answer with { Turning = [.. answer.Turning.Select(t => t with { Factor = AuditText.Placed(shell, t.Factor) })] };
             return Answer.Of(answer, AnswerJson.Default.SensitivityAnswer, Write);

@@ -171,6 +171,12 @@ internal sealed class Audit
     private void Result(LaidResult laid)
     {
         var remedy = Knowledge.Remedies.First(r => r.Id == laid.Remedy.Body.Action);
+        if (laid.Came is RemedyResult.InPart or RemedyResult.NoChange)
+        {
+            Better(Results.Noticed, "chance that what was mended is noticed while something is still wrong");
+            Better(Results.Hoped, "chance that it is called better though nothing was mended");
+        }
+
         foreach (var complaint in _network.Projection.Complaints.Select(s => Knowledge.Complaints.FirstOrDefault(c => c.Id == _network.Laying.Renamed(s.Id))).OfType<Knowledge.Complaint>())
         {
             var test = Knowledge.Checks.First(c => c.Id == complaint.SystemTest);
@@ -182,6 +188,12 @@ internal sealed class Audit
                 }
             }
         }
+    }
+
+    private void Better(string name, string what)
+    {
+        var chance = Results.Chance(_network.Model, name);
+        Add($"results/{KnowledgeNumbers.Key(Knowledge.Results, chance, r => r.Name)}/value", chance.Value, null, chance.Source, "reading", what);
     }
 
     private void Tools()

@@ -50,20 +50,32 @@ internal static class DensityReadings
         var mean = logs.Count == 0 ? 0 : logs.Average();
         var generic = own ? 0 : model.GenericSpread ?? 0;
         var wide = Wide(group, mean);
+        var values = Array.ConvertAll([.. group.Levels], level => Value(model.Densities[level]));
+        double? cap = !judgedByOwn && group.Check.Caps is [var stated, ..] ? stated.Decibans : null;
+        if (open > 0 && cap is { } most)
+        {
+            // Over range is no matter of a range; the numbers beside it are.
+            values = Capped(values, most);
+        }
+
         var likelihood = new double[group.Levels.Count];
         for (var level = 0; level < likelihood.Length; level++)
         {
             var row = model.Densities[group.Levels[level]];
-            var spread = Math.Sqrt(row.Spread * row.Spread + generic * generic + FreshSpread * FreshSpread / Math.Max(1, logs.Count));
-            var z = (mean - Math.Log(Math.Max(Least, row.Median))) / spread;
-            var value = logs.Count == 0 ? 1 : (1 - model.Outlier!.Value) * StandardNormal.Density(z) / spread + model.Outlier.Value * wide;
             var chance = Math.Clamp(row.Open, LeastOpen, 1 - LeastOpen);
             var lastingOpen = chance * Math.Pow(1 - model.Fresh, open) * Math.Pow(model.Fresh, logs.Count);
             var lastingValue = (1 - chance) * Math.Pow(model.Fresh, open) * Math.Pow(1 - model.Fresh, logs.Count);
-            likelihood[level] = (1 - group.Doubt) * (lastingOpen + lastingValue) * value + group.Doubt * wide;
+            likelihood[level] = (1 - group.Doubt) * (lastingOpen + lastingValue) * values[level] + group.Doubt * wide;
         }
 
-        return open > 0 || judgedByOwn || group.Check.Caps is not [var cap, ..] ? likelihood : Capped(likelihood, cap.Decibans);
+        return open > 0 || cap is not { } decibans ? likelihood : Capped(likelihood, decibans);
+
+        double Value(DensityRow row)
+        {
+            var spread = Math.Sqrt(row.Spread * row.Spread + generic * generic + FreshSpread * FreshSpread / Math.Max(1, logs.Count));
+            var z = (mean - Math.Log(Math.Max(Least, row.Median))) / spread;
+            return logs.Count == 0 ? 1 : (1 - model.Outlier!.Value) * StandardNormal.Density(z) / spread + model.Outlier.Value * wide;
+        }
     }
 
     /// <summary>No level is further behind the likeliest than so many decibans.</summary>

@@ -12,13 +12,17 @@ namespace Undercowl.Diagnosis.Readings;
 /// </summary>
 internal sealed class Results(ConditionNodes conditions, Projection projection, EngineHistory history, Laying laying)
 {
-    /// <summary>Chance that what was mended is noticed while something else is still wrong. Estimate: a dead cylinder that is back is heard, a worn plug renewed is not.</summary>
-    public const double Noticed = 0.5;
+    /// <summary>Name of the chance that what was mended is noticed while something else is still wrong.</summary>
+    public const string Noticed = "noticed";
 
-    /// <summary>Chance that it is called better though nothing was mended. Estimate: people hope, and other things were handled.</summary>
-    public const double Hoped = 0.1;
+    /// <summary>Name of the chance that it is called better though nothing was mended.</summary>
+    public const string Hoped = "hoped";
 
     private readonly EngineModel _model = conditions.Model;
+
+    /// <summary>One of the chances above, as the knowledge has it for this engine.</summary>
+    public static Parameter Chance(EngineModel model, string name) => model.Knowledge.Results.FirstOrDefault(r => r.Name == name && r.Only.Holds(model.Layout))
+        ?? throw new DiagnosisException($"The knowledge lacks the chance {name} of what comes of a remedy.", "Add it to results.yaml.");
 
     /// <summary>The results that hold, in the order of their remedies; those of remedies unknown today, or not read by a table, say nothing.</summary>
     public IEnumerable<LaidResult> Laid()
@@ -76,11 +80,15 @@ internal sealed class Results(ConditionNodes conditions, Projection projection, 
     }
 
     /// <summary>Still wrong, and called better or as before.</summary>
-    private (Signal Signal, double[] PerLevel) Better(Entry remedy, Signal tried, Quantity quantity, double[] perLevel, bool better) => (
-        conditions.Graph.Function(
-            $"tried after {remedy.Id}", [.. quantity.Levels, .. quantity.Levels.Select(l => l + ", something mended")],
-            [tried, Mended(remedy)], levels => levels[0] + levels[1] * quantity.Levels.Count),
-        [.. perLevel.Select(p => p * (better ? Hoped : 1 - Hoped)), .. perLevel.Select(p => p * (better ? Noticed : 1 - Noticed))]);
+    private (Signal Signal, double[] PerLevel) Better(Entry remedy, Signal tried, Quantity quantity, double[] perLevel, bool better)
+    {
+        var (hoped, noticed) = (Chance(_model, Hoped).Value, Chance(_model, Noticed).Value);
+        return (
+            conditions.Graph.Function(
+                $"tried after {remedy.Id}", [.. quantity.Levels, .. quantity.Levels.Select(l => l + ", something mended")],
+                [tried, Mended(remedy)], levels => levels[0] + levels[1] * quantity.Levels.Count),
+            [.. perLevel.Select(p => p * (better ? hoped : 1 - hoped)), .. perLevel.Select(p => p * (better ? noticed : 1 - noticed))]);
+    }
 
     /// <summary>Whether a condition that was bad when the complaint was last tried has been mended since: 0 no, 1 yes.</summary>
     private Signal Mended(Entry remedy)

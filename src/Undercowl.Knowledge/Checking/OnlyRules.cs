@@ -50,6 +50,7 @@ internal static class OnlyRules
         .. In(knowledge.Complaints, "/complaints", (c, p) => [(p, c.Only)]),
         .. In(knowledge.CommonCauses, "/common-causes", (c, p) => [(p, c.Only)]),
         .. In(knowledge.Costs, "/costs", (c, p) => [(p, c.Only)]),
+        .. In(knowledge.Results, "/results", (r, p) => [(p, r.Only)]),
     ];
 
     private static IEnumerable<(string Path, Only Only)> In<T>(IReadOnlyList<T> list, string path, Func<T, string, IEnumerable<(string Path, Only Only)>> of) =>

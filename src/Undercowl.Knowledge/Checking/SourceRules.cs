@@ -18,6 +18,11 @@ internal static class SourceRules
         }
 
         Parameters(inspection, inspection.Knowledge.Costs, "/costs");
+        Parameters(inspection, inspection.Knowledge.Results, "/results");
+        for (var i = 0; i < inspection.Knowledge.Results.Count; i++)
+        {
+            inspection.Chance(inspection.Knowledge.Results[i].Value, "/results".Entry(i).Member("value"));
+        }
     }
 
     /// <summary>Of parameters with one name, all but the last need a condition, or those below it never count.</summary>

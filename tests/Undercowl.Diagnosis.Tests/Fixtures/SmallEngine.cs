@@ -154,6 +154,11 @@ internal static class SmallEngine
             new() { Name = "same-cluster", Value = 0.5, Unit = "share", Source = "invented" },
             new() { Name = "refer-minutes", Value = 240, Unit = "min", Source = "invented" },
         ],
+        Results =
+        [
+            new() { Name = "noticed", Value = 0.6, Unit = "chance", Source = "invented" },
+            new() { Name = "hoped", Value = 0.2, Unit = "chance", Source = "invented" },
+        ],
     };
 
     private static Likelier Likelier(string aspect, double times, string condition) => new() { Aspect = aspect, Times = times, Conditions = new([condition]), Source = "invented" };

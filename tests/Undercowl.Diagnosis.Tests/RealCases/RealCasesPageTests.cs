@@ -14,18 +14,7 @@ public sealed class RealCasesPageTests
     private const string PagePath = "docs/real-cases.md";
 
     [Fact]
-    public void The_page_has_every_case_as_the_model_sees_it()
-    {
-        var page = Page();
-        if (Environment.GetEnvironmentVariable("UNDERCOWL_WRITE_PAGES") is { Length: > 0 })
-        {
-            File.WriteAllText(Repository.PathOf(PagePath), page);
-        }
-        else
-        {
-            Assert.Equal(page, Repository.Read(PagePath));
-        }
-    }
+    public void The_page_has_every_case_as_the_model_sees_it() => GeneratedPage.Check(PagePath, Page());
 
     private static string Page()
     {

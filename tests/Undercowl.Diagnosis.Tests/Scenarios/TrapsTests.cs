@@ -32,7 +32,7 @@ public sealed class TrapsTests
         Assert.InRange(Decibans.Of(story.Find("charge-coil-ohms", "1900 ohm").AsFound(WeakCharge)) - before, -2, 2);
     }
 
-    /// <summary>40 V where the specification is a floor of 100 V: by a peak-reading adapter it condemns the supply, by a plain meter it says next to nothing.</summary>
+    /// <summary>12 V where the specification is a floor of 100 V: by a peak-reading adapter it condemns the supply, by a plain meter it says next to nothing.</summary>
     [Fact]
     public void A_plain_meter_on_a_pulsed_output_reads_far_below_the_peak_and_condemns_nothing()
     {

@@ -36,6 +36,17 @@ public sealed class WhatCameOfItTests
         Assert.True(Replaced("in-part").Now(Coil) < 0.1);
     }
 
+    [Theory]
+    [InlineData("results/noticed/value")]
+    [InlineData("results/hoped/value")]
+    public void How_often_an_engine_that_is_still_wrong_is_called_better_is_a_number_of_the_knowledge(string number)
+    {
+        var story = Dead().Remedy("replace-key-switch", result: "no-change");
+        Assert.Contains(story.Diagnosis.Audit(Key).Factors, f => f.Address == number && f.Source == "est-results");
+        var instead = Shop.Workbench.With([(number, 0.3)]).Open(story.Job).Belief.Causes().Single(c => c.Cause == Key).AsFound;
+        Assert.True(Math.Abs(instead / story.AsFound(Key) - 1) > 0.05, $"{instead} {story.AsFound(Key)}");
+    }
+
     [Fact]
     public void Gone_for_a_time_raises_what_comes_and_goes_above_what_is_always_there()
     {

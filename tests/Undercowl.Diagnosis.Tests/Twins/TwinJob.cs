@@ -142,7 +142,7 @@ internal sealed class TwinJob
 
     private static string? Name(TwinState state, TwinAspect aspect) => state.Version.TryGetValue(aspect.Name, out var version) ? version.Name : null;
 
-    /// <summary>The chance of what was said: the complaint's test read good or not, or the complaint is made again; better in half of the cases if something was mended, in a tenth if not.</summary>
+    /// <summary>The chance of what was said: the complaint's test read good or not, or the complaint is made again; better with one chance if something was mended, with another if not.</summary>
     private IEnumerable<Func<double>> Told(Jobs.Complaint said, Jobs.Remedy remedy, RemedyResult came, TwinState before, TwinState after, TwinAspect[] touched, string entry)
     {
         var complaint = _knowledge.Complaints.First(c => c.Id == said.Id);
@@ -161,6 +161,7 @@ internal sealed class TwinJob
         var again = Engine.In(after, said.SetUp.Count > 0 ? said.SetUp : complaint.SetUp);
         double Again() => complaint.Given[_knowledge.Quantities.First(q => q.Id == complaint.Quantity).Levels[Engine.Level(again, complaint.Quantity, 0)]];
         bool Mended() => touched.Any(a => Engine.Condition(before, a) > 0 && Engine.Condition(after, a) == 0);
+        double Better() => _knowledge.Results.First(r => r.Name == (Mended() ? "noticed" : "hoped")).Value;
         switch (came)
         {
             case RemedyResult.Cured:
@@ -171,9 +172,9 @@ internal sealed class TwinJob
                 var (first, then) = (Engine.Later(after, $"{entry} for a time"), Engine.Later(after, $"{entry} came back"));
                 return [() => Good(first), () => 1 - Good(then)];
             case RemedyResult.InPart:
-                return [() => (1 - Good(after)) * (Mended() ? 0.5 : 0.1)];
+                return [() => (1 - Good(after)) * Better()];
             default:
-                return [() => Again() * (Mended() ? 0.5 : 0.9)];
+                return [() => Again() * (1 - Better())];
         }
     }
 

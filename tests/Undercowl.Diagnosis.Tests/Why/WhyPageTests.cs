@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Undercowl.Diagnosis.Tests.Fixtures;
 using Xunit;
 
 namespace Undercowl.Diagnosis.Tests.Why;
@@ -27,18 +28,7 @@ public sealed class WhyPageTests
     }
 
     [Fact]
-    public void The_page_has_three_finished_jobs()
-    {
-        var page = Page();
-        if (Environment.GetEnvironmentVariable("UNDERCOWL_WRITE_PAGES") is { Length: > 0 })
-        {
-            File.WriteAllText(Repository.PathOf(PagePath), page);
-        }
-        else
-        {
-            Assert.Equal(page, Repository.Read(PagePath));
-        }
-    }
+    public void The_page_has_three_finished_jobs() => GeneratedPage.Check(PagePath, Page());
 
     private static string Page()
     {

@@ -86,6 +86,7 @@ public sealed class OtherFaultTests
     [InlineData("specs.yaml", "  low: 80\n  high: 120\n", "", "item", "coil-ohms has no bound", "low, high or both")]
     [InlineData("specs.yaml", "low: 80", "low: 180", "low", "low is 180 and high is 120", "smaller one")]
     [InlineData("costs.yaml", "source: invented", "source: invent", "source", "no source invent", "did you mean invented?")]
+    [InlineData("results.yaml", "value: 0.5", "value: 1.5", "value: 1.5", "value is 1.5, which is not a probability", "from 0 to 1")]
     [InlineData("cautions/no-stop.yaml", "source: invented", "source: nowhere", "source", "no source nowhere", "use one of: invented")]
     [InlineData("aliases.yaml", "kilovolts: kv", "kilovolts: kvs", "kilovolts", "no id kvs", "did you mean kv?")]
     [InlineData("aliases.yaml", "kilovolts: kv", "runs: kv", "runs", "runs is renamed, but is still in use", "never reused")]
