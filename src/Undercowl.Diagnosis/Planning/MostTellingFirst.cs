@@ -1,9 +1,10 @@
+using Undercowl.Knowledge;
 using Undercowl.Planning;
 
 namespace Undercowl.Diagnosis.Planning;
 
 /// <summary>Puts ranked steps in the order in which they are proposed, where costs alone do not tell them apart.</summary>
-internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, Effort effort)
+internal sealed class MostTellingFirst(EngineLayout layout, DrawnOutcomes outcomes, Repairs repairs, Effort effort)
 {
     /// <summary>Expected costs within this ratio of one another are equal for all that the draws can tell. Estimate.</summary>
     private const double SameCost = 1.004;
@@ -20,20 +21,8 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
     /// <summary>A check that tells fewer bits than this of what must be mended does not go before a remedy as good. Estimate.</summary>
     private const double WorthAsking = 0.15;
 
-    /// <summary>A check that tells fewer bits than this tells next to nothing. Estimate.</summary>
-    private const double Something = 0.12;
-
     /// <summary>What costs no more than this share of what is still to be spent can be asked before anything. Estimate.</summary>
     private const double Trifle = 0.006;
-
-    /// <summary>What may follow the first step costs no more than this many times as much where it comes first itself. Estimate.</summary>
-    private const double MayFollow = 1.01;
-
-    /// <summary>A step that costs in first place no more than this share of itself saves some of its cost. Estimate.</summary>
-    private const double Saves = 0.8;
-
-    /// <summary>What such a step tells counts so many times as much among those that may follow. Estimate.</summary>
-    private const double Paying = 2;
 
     /// <summary>What is drawn in a smaller part of the engines says nothing for itself. Estimate.</summary>
     private const double SeldomDrawn = 0.01;
@@ -42,15 +31,35 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
     /// By cost; of checks that cost the same to within what draws can tell, the one first that tells most for its own cost. The
     /// best remedy comes second if it costs no more than that, or little more and is likely to end it, and gives way even where it costs
     /// a trifle less: asking spoils nothing, and the choice is between asking and mending, not among ways of asking. A bare test gives way
-    /// to a remedy as cheap that is likely to end it. After a first check comes the one that tells most besides, per minute: what is proposed
-    /// first and second reads as a way to go. A remedy that helps in hardly any of the engines comes last.
+    /// to a remedy as cheap that is likely to end it. What was cheapest and gave way to a check that costs the same
+    /// comes second. What a job is handed on for is put to the test before, and what an exchange takes apart is looked at before. A remedy that helps in hardly any of the engines comes last.
     /// </summary>
     public IEnumerable<Proposal> Order(IReadOnlyList<Proposal> ranked, List<Candidate> checks)
+    {
+        Proposal[] ordered = [.. Ordered(ranked, checks)];
+        return ordered is [var first, ..] && LookedAt(first, ordered, checks) is { } look ? [look, .. ordered.Where(p => p != look)] : ordered;
+    }
+
+    /// <summary>An exchange parts connectors. What can be seen there is seen before, or it is lost: of such looks the one that tells most per minute.</summary>
+    private Proposal? LookedAt(Proposal first, IEnumerable<Proposal> ordered, List<Candidate> checks)
+    {
+        if (first.Step.Kind != StepKind.Check || checks[first.Step.Index] is not { Check.Swap: not null } exchange || !LayoutPlaces.TryCylinders(layout, exchange.Place, out var here))
+        {
+            return null;
+        }
+
+        return ordered.Where(p => p.Step.Kind == StepKind.Check && Looks(checks[p.Step.Index]))
+            .MaxBy(p => Bits(checks[p.Step.Index]) / effort.Minutes(checks[p.Step.Index].Check, checks[p.Step.Index].SetUp));
+
+        bool Looks(Candidate look) => look.Check.Likelihood.Aspect?.Split('.')[0] is { } part && look.Check.Handles.Contains(part) && exchange.Check.Handles.Contains(part)
+            && (look.Place == exchange.With || (LayoutPlaces.TryCylinders(layout, look.Place, out var there) && here.All(there.Contains)));
+    }
+
+    private IEnumerable<Proposal> Ordered(IReadOnlyList<Proposal> ranked, List<Candidate> checks)
     {
         var told = new Dictionary<int, double>();
         var least = ranked.Count == 0 ? 0 : ranked[0].ExpectedCostToFinish;
         var asGood = least * SameCost;
-        var estimate = ranked.ToDictionary(p => p.Step, p => p.ExpectedCostToFinish);
         var left = ranked.Select(Bounded).OrderBy(p => p.Step.Kind == StepKind.Action && p.ProbabilityOfHelp < SeldomDrawn).ThenBy(p => p.ExpectedCostToFinish).ToList();
         if (ranked is [{ Step.Kind: StepKind.Action } mend, ..] && MostTelling(p => p.ExpectedCostToFinish <= asGood && Bits(p.Step.Index) >= WorthAsking) is { } ask)
         {
@@ -60,7 +69,15 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
             yield return mend;
         }
 
-        var first = left.Count == ranked.Count;
+        // What a job is handed on for is put to the test before, by what may overturn it.
+        if (ranked is [{ Step.Kind: StepKind.Refer }, ..]
+            && left.Where(p => p.Step.Kind == StepKind.Check && MayOverturn(checks[p.Step.Index])).MaxBy(p => Told(outcomes.Of(checks[p.Step.Index]), checks[p.Step.Index].Outcomes.Names.Count, Likeliest)) is { } before)
+        {
+            left.Remove(before);
+            yield return before;
+        }
+
+        var (first, cheapest) = (left.Count == ranked.Count, left.Count > 0 ? left[0] : null);
         while (left.Count > 0)
         {
             var best = left[0];
@@ -81,10 +98,10 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
                 yield return remedy;
             }
 
-            if (first && best.Step.Kind == StepKind.Check && Following(best) is { } then)
+            // What was cheapest and gave way to a check as cheap comes next.
+            if (first && cheapest is not null && left.Remove(cheapest))
             {
-                left.Remove(then);
-                yield return then;
+                yield return cheapest;
             }
 
             first = false;
@@ -93,14 +110,6 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
         // A check can be put before any other plan, so it never costs more than that and its own.
         Proposal Bounded(Proposal p) => p.Step.Kind != StepKind.Check || p.CostNow > Trifle * least || p.ExpectedCostToFinish <= least + p.CostNow || Bits(p.Step.Index) < WorthAsking
             ? p : p with { ExpectedCostToFinish = least + p.CostNow };
-
-        Proposal? Following(Proposal before) => left
-            .Where(p => p.Step.Kind == StepKind.Check && Math.Min(p.ExpectedCostToFinish, before.ExpectedCostToFinish + p.CostNow) <= before.ExpectedCostToFinish * MayFollow)
-            .Where(p => checks[p.Step.Index].Check != checks[before.Step.Index].Check)
-            .Select(p => (Proposal: p, Besides: Both(checks[before.Step.Index], checks[p.Step.Index]) - Bits(before.Step.Index)))
-            .Where(p => p.Besides >= Something)
-            .OrderByDescending(p => p.Besides / Minutes(p.Proposal.Step.Index) * (estimate[p.Proposal.Step] - before.ExpectedCostToFinish > Saves * p.Proposal.CostNow ? 1 : Paying))
-            .Select(p => p.Proposal).FirstOrDefault();
 
         Proposal? MostTelling(Func<Proposal, bool> such)
         {
@@ -120,7 +129,7 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
 
         double Minutes(int check) => effort.Minutes(checks[check].Check, checks[check].SetUp);
 
-        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = Told(outcomes.Of(checks[check]), checks[check].Outcomes.Names.Count);
+        double Bits(int check) => told.TryGetValue(check, out var known) ? known : told[check] = this.Bits(checks[check]);
     }
 
     /// <summary>
@@ -136,26 +145,33 @@ internal sealed class MostTellingFirst(DrawnOutcomes outcomes, Repairs repairs, 
         return Array.ConvertAll(needed, n => numbers.GetValueOrDefault(n));
     }
 
-    /// <summary>Bits that the answers of two checks tell together.</summary>
-    private double Both(Candidate one, Candidate other)
+    /// <summary>Bits that the answer of a check tells.</summary>
+    private double Bits(Candidate check) => Told(outcomes.Of(check), check.Outcomes.Names.Count);
+
+    /// <summary>By draw 1 where that must be mended which most likely must and follows from nothing else, 0 elsewhere.</summary>
+    private int[] Likeliest => field ??= repairs.Needed.SelectMany(n => n).Where(c => c != Repairs.NotHere && !repairs[c].Aspect.Aspect.Consequence)
+        .CountBy(c => c).OrderByDescending(c => c.Value).Select(c => c.Key).FirstOrDefault() is var most ? Array.ConvertAll(repairs.Needed, n => n.Contains(most) ? 1 : 0) : [];
+
+    /// <summary>True where that is likelier than not, and after one of the check's answers no longer.</summary>
+    private bool MayOverturn(Candidate check)
     {
-        var (first, second, firsts, seconds) = (outcomes.Of(one), outcomes.Of(other), one.Outcomes.Names.Count, other.Outcomes.Names.Count);
-        var chances = new double[outcomes.Count * firsts * seconds];
+        var (chances, answers) = (outcomes.Of(check), check.Outcomes.Names.Count);
+        var more = new double[answers];
         for (var i = 0; i < chances.Length; i++)
         {
-            var draw = i / (firsts * seconds);
-            chances[i] = first[draw * firsts + i / seconds % firsts] * second[draw * seconds + i % seconds];
+            more[i % answers] += chances[i] * (2 * Likeliest[i / answers] - 1);
         }
 
-        return Told(chances, firsts * seconds);
+        return more.Sum() > 0 && more.Any(m => m < 0);
     }
 
     /// <summary>Bits that outcomes tell of what must be mended.</summary>
     /// <param name="chances">Chance of each outcome in each drawn engine, outcomes fastest.</param>
     /// <param name="answersOf">Number of outcomes.</param>
-    public double Told(double[] chances, int answersOf)
+    public double Told(double[] chances, int answersOf) => Told(chances, answersOf, Ends);
+
+    private double Told(double[] chances, int answersOf, int[] ends)
     {
-        var ends = Ends;
         var joint = new double[(ends.Max() + 1) * answersOf];
         for (var i = 0; i < chances.Length; i++)
         {

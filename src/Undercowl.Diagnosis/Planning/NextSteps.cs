@@ -22,7 +22,7 @@ internal sealed class NextSteps
     /// <summary>Numbers that may be touched in looking beyond the next step; a few tens of milliseconds. Estimate.</summary>
     private const long LookAhead = 15_000_000;
 
-    /// <summary>In so many of the engines nothing must be left to mend for showing it to come before mending on. Estimate: likelier than not.</summary>
+    /// <summary>In so many of the engines nothing must be left to mend for showing it to come before mending on, or a remedy help for it to follow at once what it makes safe. Estimate: likelier than not.</summary>
     private const double MostlyGone = 0.5;
 
     private readonly JobNetwork _network;
@@ -84,9 +84,15 @@ internal sealed class NextSteps
         foreach (var danger in _interlocks.Where(i => !i.Clear && i.Known && WaitedFor(i) && !_actions.Any(a => a.By is null && i.Holds(a.Remedy.Hazards))))
         {
             proposals.Add(_words.MakeSafe(danger, ranking.Proposals.Count > 0 ? ranking.Proposals[0].ExpectedCostToFinish : 0));
+
+            // What makes it safe and most likely mends it is how that is done.
+            if (ranking.Proposals.FirstOrDefault(p => p.Step.Kind == StepKind.Action && p.ProbabilityOfHelp >= MostlyGone && danger.Missing.Count > 0 && danger.Missing.All(m => _actions[p.Step.Index].Remedy.Meets.Contains(m.Id))) is { } mends)
+            {
+                proposals.Add(Describe(mends, all));
+            }
         }
 
-        var telling = new MostTellingFirst(_outcomes, _repairs, _effort);
+        var telling = new MostTellingFirst(_network.Model.Layout, _outcomes, _repairs, _effort);
         foreach (var proposal in Steady([.. telling.Order(ranking.Proposals, all)], all, shown))
         {
             if (proposals.Count >= top)

@@ -49,7 +49,7 @@ internal sealed record OutcomeTable(IReadOnlyList<string> Names, double[][] Rows
     private static OutcomeTable Numbers(Check check, IReadOnlyList<string> levels, Circumstances at)
     {
         var model = check.Likelihood;
-        var generic = at.Reference is { Own: false } ? model.GenericSpread ?? 0 : 0;
+        var generic = at.Reference is { Own: false } reference ? reference.Spread ?? model.GenericSpread ?? 0 : 0;
         var rows = new double[levels.Count][];
         var byOpen = Enumerable.Range(0, levels.Count).MaxBy(l => model.Densities[levels[l]].Open);
         for (var level = 0; level < rows.Length; level++)

@@ -22,7 +22,8 @@ internal sealed record Circumstances(
 /// <param name="Unit">Unit of both.</param>
 /// <param name="Own">True when it is the engine's own, from its service manual.</param>
 /// <param name="From">Where it comes from, to be shown.</param>
-internal sealed record Reference(double? Low, double? High, string Unit, bool Own, string From)
+/// <param name="Spread">How far this engine may be from it, standard deviation of the natural logarithm; null as the check says of a generic range.</param>
+internal sealed record Reference(double? Low, double? High, string Unit, bool Own, string From, double? Spread = null)
 {
     /// <summary>What a value is divided by: the geometric middle, or the only bound.</summary>
     public double Middle => Low is { } low && High is { } high ? Math.Sqrt(low * high) : Low ?? High ?? 1;

@@ -48,7 +48,7 @@ internal static class DensityReadings
         }
 
         var mean = logs.Count == 0 ? 0 : logs.Average();
-        var generic = own ? 0 : model.GenericSpread ?? 0;
+        var generic = own ? 0 : group.Readings.Max(r => r.Circumstances.Reference?.Spread) ?? model.GenericSpread ?? 0;
         var wide = Wide(group, mean);
         var values = Array.ConvertAll([.. group.Levels], level => Value(model.Densities[level]));
         double? cap = !judgedByOwn && group.Check.Caps is [var stated, ..] ? stated.Decibans : null;

@@ -146,9 +146,14 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
             SpeedFound(at),
             _model.Knowledge.Specs.FirstOrDefault(s => s.Unit == "rpm" && s.Only.Holds(_model.Layout)) is { } speed
                 ? new Reference(speed.Low, speed.High, speed.Unit, false, speed.Source).Middle : null,
-            check.Likelihood.Reference is { } item and not DensityReadings.Absolute ? Reference(item, place) : null,
+            check.Likelihood.Reference is { } item and not DensityReadings.Absolute ? Judged(check, item, place) : null,
             shape is null ? null : Shape(shape));
     }
+
+    /// <summary>What a value is compared with: a generic figure moved to where the like places of this engine lie.</summary>
+    private Reference? Judged(Check check, string item, string place) =>
+        Reference(item, place) is { Own: false } generic && check.Likelihood is { Fellows: true, GenericSpread: > 0 and var range }
+            ? Fellows.Beside(generic, range, Good(check).Spread, [.. ReadBeside(check, place)]) : Reference(item, place);
 
     /// <summary>The engine's own spec when it was entered, for this place before all places; else the generic one.</summary>
     public Reference? Reference(string item, string place)
@@ -166,6 +171,23 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
         var generic = _model.Knowledge.Specs.FirstOrDefault(s => s.Item == item && s.Only.Holds(_model.Layout));
         return generic is null ? null : new Reference(generic.Low, generic.High, generic.Unit, false, generic.Source);
     }
+
+    /// <summary>What was read at the other places by checks that are compared with the same figure: over what is good there, natural logarithm.</summary>
+    private IEnumerable<double> ReadBeside(Check check, string place)
+    {
+        foreach (var finding in projection.Findings.Where(f => check.Likelihood.Fellows && f.Body.Place.Text != place))
+        {
+            if (finding.Body.Value is NumberReading { Number: var number } && _model.Knowledge.Checks.FirstOrDefault(c => c.Id == Renamed(finding.Body.Check)) is { Likelihood.Fellows: true } like
+                && like.Likelihood.Reference == check.Likelihood.Reference
+                && DensityReadings.Ratio(like, number, Circumstances(like with { Likelihood = like.Likelihood with { Fellows = false } }, finding.Body.Place.Text, finding.Body.Tool, finding)) is { } ratio and > 0)
+            {
+                yield return Math.Log(ratio / Good(like).Median);
+            }
+        }
+    }
+
+    /// <summary>What a check of a quantity reads of its best level.</summary>
+    private DensityRow Good(Check check) => check.Likelihood.Densities[_model.Quantity(check.Likelihood.Quantity!).Levels[0]];
 
     /// <summary>Bounds may be written in different units, as 900 ohm to 1.2 kohm.</summary>
     private static double? In(Measured? said, string unit) => said is null ? null : Units.Convert((double)said.Value.Value, said.Unit, unit);

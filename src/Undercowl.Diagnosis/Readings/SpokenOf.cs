@@ -1,4 +1,5 @@
 using Undercowl.Diagnosis.Engine;
+using Undercowl.Diagnosis.Graph;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
 
@@ -6,28 +7,27 @@ namespace Undercowl.Diagnosis.Readings;
 
 /// <summary>
 /// How the common causes stand in a job by what was answered and by the choices seen of the aspects that they bear on, each cause heard by
-/// itself. One that says so ties what it bears on once something of that was seen that speaks for or against it, and while it is in
-/// doubt: until then what is found of one part tells nothing of the others, and a tie would only make the sums larger.
+/// itself. One that says so ties what it bears on once something of that was seen that speaks for or against it: until then what is
+/// found of one part tells nothing of the others, and a tie would only make the sums larger. The more is seen, the more it ties: a cause
+/// as good as known tells of what was not seen yet most of all.
 /// </summary>
 internal static class SpokenOf
 {
     /// <summary>By so much what was seen must move the chance. Estimate.</summary>
     private const double Moved = 0.02;
 
-    /// <summary>As good as known: this near to no or to yes. Estimate.</summary>
-    private const double Known = 0.05;
-
     public static IReadOnlyList<Heard> In(EngineModel model, Projection projection)
     {
         GivenAnswer[] answers = [.. GivenAnswer.In(model.Knowledge, projection)];
-        (string Aspect, Dictionary<string, double> Given)[] seen = [.. Seen(model.Knowledge, projection)];
+        (string Aspect, Dictionary<string, double> Given)[] seen = [.. Seen(model.Knowledge, projection), .. SeenInQuantities(model, projection)];
         return
         [
             .. model.CommonCauses.Select(cause =>
             {
                 var after = After(model, cause, answers, seen);
-                var moved = Math.Abs(After(model, cause, [], seen) - cause.Prior) >= Moved;
-                return new Heard(cause, after, cause.Together && moved && after is > Known and < 1 - Known);
+                return new Heard(cause, after, cause.Together && (Moves([]) >= Moved || Moves(answers) >= Moved));
+
+                double Moves(GivenAnswer[] heard) => Math.Abs(After(model, cause, heard, seen) - After(model, cause, heard, []));
             }),
         ];
     }
@@ -76,6 +76,33 @@ internal static class SpokenOf
             if (choice is not null && checks.TryGetValue(id, out var check) && check.Choices.Any(c => c.Id == choice))
             {
                 yield return (check.Likelihood.Aspect!, check.Likelihood.Given.ToDictionary(row => row.Key, row => row.Value.GetValueOrDefault(choice)));
+            }
+        }
+    }
+
+    /// <summary>
+    /// The choices seen of a quantity, as they tell of what passes at that place (a liquid in a cylinder, which only shows in what it wets): by the level that
+    /// the quantity would be at were that condition alone amiss. A choice seen again at the same place counts once.
+    /// </summary>
+    private static IEnumerable<(string Aspect, Dictionary<string, double> Given)> SeenInQuantities(EngineModel model, Projection projection)
+    {
+        var borne = model.Aspects.Where(a => a.Aspect.Passing && a.Swayed.Any(s => s.Cause.Together)).ToLookup(a => a.Part.Place);
+        var checks = model.Knowledge.Checks.Where(c => c.Likelihood is { Quantity: not null, Model: LikelihoodModel.Table }).ToDictionary(c => c.Id);
+        var conditions = new ConditionNodes(model, new NodeGraph(), []);
+        var (laying, alone) = (new Laying(conditions, projection), new OneAmiss(conditions.Graph));
+        foreach (var finding in projection.Findings.Select(f => f.Body).DistinctBy(f => (model.Knowledge.Aliases.GetValueOrDefault(f.Check, f.Check), f.Place.Text, (f.Value as ChoiceReading)?.Choice)))
+        {
+            if (finding.Value is not ChoiceReading { Choice: var choice } || !borne.Contains(finding.Place.Text)
+                || !checks.TryGetValue(model.Knowledge.Aliases.GetValueOrDefault(finding.Check, finding.Check), out var check) || check.Choices.All(c => c.Id != choice)
+                || laying.Read(check, finding.Place.Text, laying.Copies(conditions.AsFound, finding.SetUp)) is not var (signal, levels))
+            {
+                continue;
+            }
+
+            foreach (var aspect in borne[finding.Place.Text])
+            {
+                yield return ($"{aspect.Part.Kind.Id}.{aspect.Aspect.Id}", aspect.StateNames.Select((name, s) => (name, s))
+                    .ToDictionary(n => n.name, n => check.Likelihood.Given[levels[alone.Level(signal, conditions.First(aspect), n.s)]].GetValueOrDefault(choice)));
             }
         }
     }

@@ -169,7 +169,7 @@ internal static class LikelihoodRules
             }
         }
 
-        (string Name, bool There)[] densityOnly = [("generic-spread", model.GenericSpread is not null), ("correct", model.Correct != Correction.None)];
+        (string Name, bool There)[] densityOnly = [("generic-spread", model.GenericSpread is not null), ("fellows", model.Fellows), ("correct", model.Correct != Correction.None)];
         foreach (var (member, there) in densityOnly)
         {
             if (there && model.Model != LikelihoodModel.Density)

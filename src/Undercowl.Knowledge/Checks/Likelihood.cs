@@ -43,6 +43,9 @@ public sealed record Likelihood
     /// <summary>Density model: further spread (of the natural logarithm) when only a generic range is known.</summary>
     public double? GenericSpread { get; init; }
 
+    /// <summary>Density model: true when the like places of the engine are compared with each other, as well as with a generic range.</summary>
+    public bool Fellows { get; init; }
+
     /// <summary>Density model: chance (0 to 1) of a reading that has nothing to do with the case.</summary>
     public double? Outlier { get; init; }
 }

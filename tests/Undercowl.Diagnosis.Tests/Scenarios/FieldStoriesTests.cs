@@ -56,7 +56,9 @@ public sealed class FieldStoriesTests
             .FindAll("spark-to-ground", "never", [1, 4])
             .FindAll("spark-to-ground", "always", [2, 3]);
         Verdict.Is(story, "double-coil@pair:1+4.winding=*", "coil-connector@pair:1+4.*", "coil-driver@pair:1+4.*");
-        story.Proposes(2, p => p.Id is "coil-connector-look" or "coil-feed-volts" or "coil-wire-look", "feed and connector").Proposes(2, p => p.Id == "pair-coil-swap-spark", "the coils exchanged");
+        // Looked at before it is taken apart for the exchange.
+        var steps = story.Proposes(1, p => p.Id is "coil-connector-look" or "coil-feed-volts", "feed and connector").Next(2);
+        Assert.Equal("pair-coil-swap-spark", steps[1].Id);
         NoPart(story, "crank-sensor", "control-unit");
     }
 
@@ -112,7 +114,7 @@ public sealed class FieldStoriesTests
         Assert.Equal("make-safe", story.Next(1)[0].Kind);
         Verdict.Is(story, "starting-enrichment@engine.*", "cylinder@cyl:*.liquid=washed");
 
-        Aired(story).Proposes(2, p => p.Id == "clear-flood", "clearing the flood, plugs out and dried");
+        Aired(story).Proposes(2, p => p.Id == "clear-flood" && p.Steps[0].Contains("booster", StringComparison.Ordinal) && p.Steps.Any(s => s.Contains("plugs out and dried", StringComparison.Ordinal)), "clearing the flood on a booster, plugs out and dried");
         Assert.DoesNotContain(story.Next(6), p => p.Id is "fires-on-hand-fuel" or "plug-own-spark" or "clean-carburettor");
 
         Aired(story.Remedy("clear-flood").SetUp("heat", "cold"))
@@ -133,10 +135,29 @@ public sealed class FieldStoriesTests
 
         foreach (var cylinder in story.Cylinders)
         {
-            Assert.True(Decibans.Of(story.AsFound($"cylinder@cyl:{cylinder}.liquid=washed")) > 10 + Decibans.Of(story.AsFound($"piston-rings@cyl:{cylinder}.seal=worn")));
+            Assert.True(WashedOverWorn(story, cylinder) > 10);
         }
 
         Aired(story).Proposes(2, p => p.Id == "clear-over-fuelled", "clearing it, with oil where it was washed");
+        // Oil brings all of it back, which washing and rings share, and valves do not.
+        var oiled = new Story(story, story.Job);
+        foreach (var cylinder in story.Cylinders)
+        {
+            oiled.Find("compression-oiled", "165 psi", $"cyl:{cylinder}");
+            Assert.True(WashedOverWorn(oiled, cylinder) > 10);
+            Assert.True(oiled.AsFound($"valves@cyl:{cylinder}.seats=leaking") < story.AsFound($"valves@cyl:{cylinder}.seats=leaking"));
+        }
+
+        Aired(oiled).Proposes(2, p => p.Id == "clear-over-fuelled", "clearing it, with oil where it was washed");
+
+        // Dried out it has its compression again: it was not the rings.
+        Aired(oiled.Remedy("clear-over-fuelled"));
+        foreach (var cylinder in story.Cylinders)
+        {
+            oiled.Find("compression-dry", "170 psi", $"cyl:{cylinder}");
+            Assert.InRange(oiled.Now($"piston-rings@cyl:{cylinder}.seal=worn"), 0, 0.01);
+        }
+
         Aired(story.Remedy("clear-over-fuelled").SetUp("heat", "cold"))
             .Find("how-cranked", "normal").FindAll("spark-to-ground", "always", [1, 2, 3, 4]).FindAll("plug-wetness", "fuel", [1, 2, 3, 4]);
         Assert.Matches("^(pressure-regulator@engine|injector@)", Leader(story));
@@ -155,7 +176,7 @@ public sealed class FieldStoriesTests
         story.SetUp("heat", "cold").FindAll("spark-to-ground", "always", [1, 2, 3], ("heat", "cold"));
         string[] shared = ["charge-coil@engine.winding=open-hot", "trigger@engine.common=open-hot", "control-unit@engine.electronics=dead-hot"];
         Assert.Equal(shared.Order(), story.Diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).OrderByDescending(c => c.AsFound).Take(3).Select(c => c.Cause).Order());
-        story.Proposes(2, p => p.SetUp["heat"] == "hot" && p.Said.ContainsKey("heat"), "something while it is hot");
+        story.Proposes(2, p => p.Id == "spark-stop-wire-off" && p.Said.GetValueOrDefault("heat") == "hot", "the stop wire off, hot again").Proposes(2, p => p.Id == "charge-peak" && p.Said.GetValueOrDefault("heat") == "hot", "peak volts, hot again");
         NoPart(story, "ignition-coil");
 
         // Ohms that are in specification cold say next to nothing about a fault of heat.
@@ -194,15 +215,12 @@ public sealed class FieldStoriesTests
         }
 
         story.Find("compression-oiled", "175 psi", "cyl:3");
-        var causes = story.Diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).ToArray();
-        var rings = causes.Where(c => c.Cause.StartsWith("piston-rings@cyl:3.", StringComparison.Ordinal)).Sum(c => c.AsFound);
-        Assert.All(causes.Where(c => !c.Cause.StartsWith("piston-rings@cyl:3.", StringComparison.Ordinal)), c => Assert.True(rings > 5 * c.AsFound, $"{c.Cause} {c.AsFound}, rings {rings}"));
-        story.Proposes(4, p => p.Id == "leak-down" && p.Place == "cyl:3", "where it leaks");
+        Verdict.Is(story, "piston-rings@cyl:3.*");
+        story.Proposes(2, p => p.Id == "leak-down" && p.Place == "cyl:3", "where it leaks");
         Assert.DoesNotContain(story.Next(8), p => p.Id is "oil-ratio" or "right-oil-mix");
 
         // Air into the crankcase settles it.
-        story.Find("leak-down", "rings", "cyl:3");
-        Verdict.Is(story, "piston-rings@cyl:3.*");
+        Assert.InRange(story.Find("leak-down", "rings", "cyl:3").AsFound("piston-rings@cyl:3.seal=worn"), 0.95, 1);
     }
 
     [Fact]
@@ -219,6 +237,47 @@ public sealed class FieldStoriesTests
         Assert.Equal(("proof", "hot-run-test"), (steps[1].Kind, steps[1].Id));
     }
 
+    [Fact]
+    public void A_portable_laid_over_with_oil_on_both_plugs_is_drained_first_and_is_not_its_rings()
+    {
+        var story = Shop.Story("four-stroke-2-cdi", "no-start").Record(new Intake("last-thing-done", "laid-over"))
+            .FindAll("compression-dry", "180 psi", [1, 2]).FindAll("plug-wetness", "oil", [1, 2]);
+        Verdict.Is(story, "cylinder@cyl:*.liquid=oil");
+        Assert.All(story.Cylinders, c => Assert.InRange(story.AsFound($"cylinder@cyl:{c}.liquid=oil"), 0.8, 1));
+        Assert.All(story.Cylinders, c => Assert.InRange(story.AsFound($"piston-rings@cyl:{c}.seal=worn"), 0, 0.02));
+
+        // Nothing turns it with the plugs in before the oil is out.
+        Assert.Equal(("make-safe", "liquid-in-cylinder"), (story.Next(1)[0].Kind, story.Next(1)[0].Id));
+        Assert.Contains(story.Diagnosis.Next(1).Withheld, w => w.Id == "starting-test");
+        story.Proposes(2, p => p.Id == "drain-all-cylinders", "the oil drained");
+        NoPart(story, "rings", "overhaul-cylinder");
+    }
+
+    [Fact]
+    public void What_lay_over_has_oil_in_all_its_cylinders_so_one_found_wet_speaks_for_the_other_and_the_more_is_seen_the_more()
+    {
+        var story = Shop.Story("four-stroke-4-inductive", "no-start");
+        double[] fourth = [.. Enumerable.Range(1, 3).Select(c => story.Find("plug-wetness", "oil", $"cyl:{c}").AsFound("cylinder@cyl:4.liquid=oil"))];
+        Assert.True(fourth[0] < fourth[1] && fourth[1] < fourth[2]);
+        var told = story.Record(new Intake("last-thing-done", "laid-over"));
+        Assert.InRange(told.AsFound("cylinder@cyl:4.liquid=oil"), fourth[2], 1);
+        Assert.True(told.Diagnosis.BeliefNow().CommonCauses.Single(c => c.Id == "laid-over").Probability > 0.9);
+    }
+
+    [Theory]
+    [InlineData("two-stroke-6-banks", 5, 6, "group-connector-look", "clean-group-connector", "output-connector@group:5+6.pins=corroded*")]
+    [InlineData("four-stroke-4-inductive", 1, 4, "coil-connector-look", "clean-coil-connector", "coil-connector@pair:1+4.pins=corroded*")]
+    public void A_dead_pair_that_cleaning_its_green_pins_cured_had_corroded_pins(string layout, int one, int other, string look, string clean, string pins)
+    {
+        var place = pins.Split('@', '.')[1];
+        var story = Shop.Story(layout, "misses").Find("tester-earth", "proven").FindAll("spark-to-ground", "never", [one, other]);
+        story.FindAll("spark-to-ground", "always", story.Cylinders.Where(c => c != one && c != other));
+        story.Find(look, "corroded", place).Proposes(1, p => p.Id == clean, "the pins cleaned");
+        story.Remedy(clean, place).FindAll("spark-to-ground", "always", [one, other]).Find("starting-test", "runs-well");
+        Verdict.Is(story, pins);
+        Assert.InRange(story.Causes.Where(c => c.Cause.StartsWith(pins.TrimEnd('*'), StringComparison.Ordinal)).Sum(c => c.AsFound), 0.8, 1);
+    }
+
     /// <summary>5 and 6 dead whatever coil they have; all six spark once the connector was in the hand.</summary>
     internal static Story GroupTouched() => Shop.Story("two-stroke-6-banks", "misses").Find("tester-earth", "proven")
         .FindAll("spark-to-ground", "always", [1, 2, 3, 4]).FindAll("spark-to-ground", "never", [5, 6])
@@ -229,6 +288,9 @@ public sealed class FieldStoriesTests
 
     /// <summary>The air smelt clear and no leak, as far as clearing the cylinders does not show it.</summary>
     private static Story Aired(Story story) => story.Record(new Ventilated(["cowl", "bilge", "tank"])).Record(new Interlock("leak-stopped", Interlock.Met));
+
+    private static double WashedOverWorn(Story story, int cylinder) =>
+        Decibans.Of(story.AsFound($"cylinder@cyl:{cylinder}.liquid=washed")) - Decibans.Of(story.AsFound($"piston-rings@cyl:{cylinder}.seal=worn"));
 
     private static string Leader(Story story) => story.Diagnosis.BeliefNow().Causes.Where(c => !c.Consequence).MaxBy(c => c.Now)!.Cause;
 

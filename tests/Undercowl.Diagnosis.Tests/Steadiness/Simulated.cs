@@ -25,7 +25,7 @@ internal sealed class Simulated(Story story, int seed)
     public bool Do(Check check, string place)
     {
         var diagnosis = story.Diagnosis;
-        var network = diagnosis.Network;
+        var network = diagnosis.Belief.Network;
         var setUp = History.SetUpResolution.Of(network.Model, check, place, diagnosis.Standing);
         if (check.Swap is not null || network.Laying.Read(check, place, network.Laying.Copies(network.Now, setUp)) is not var (signal, levels))
         {

@@ -5,17 +5,17 @@ namespace Undercowl.Diagnosis.Tests.Twins;
 
 /// <summary>
 /// What was answered, and how the common causes stand: one that is together ties what it bears on when what was seen of that moves its
-/// chance by 0.02 and it is not known to 0.05. As the document says.
+/// chance by 0.02. As the document says.
 /// </summary>
 internal sealed class TwinInterview
 {
     private const double Moved = 0.02;
-    private const double Known = 0.05;
 
     private readonly KnowledgeBase _knowledge;
     private readonly List<(IntakeQuestion Question, string Answer, double Doubt)> _answers = [];
 
-    private readonly List<(Likelihood Likelihood, string Choice)> _seen;
+    /// <summary>What was seen of aspects: <c>kind.aspect</c>, and the chance of that choice by condition, sound first.</summary>
+    private readonly List<(string Aspect, double[] Given)> _seen;
     private readonly EngineLayout _layout;
 
     public TwinInterview(KnowledgeBase knowledge, EngineLayout layout, IReadOnlyList<Entry> entries)
@@ -27,13 +27,15 @@ internal sealed class TwinInterview
             _answers.AddRange((question.Several ? given.DistinctBy(i => i.Answer) : given.TakeLast(1)).Select(i => (question, i.Answer, Doubt(i))));
         }
 
-        _seen = [.. entries.Select(e => e.Body).OfType<Finding>().Where(f => f.Value is ChoiceReading).Select(f => (f.Check, f.Place, Value: ((ChoiceReading)f.Value).Choice)).Distinct()
-            .Select(f => (knowledge.Checks.First(c => c.Id == f.Check).Likelihood, f.Value)).Where(f => f.Likelihood is { Aspect: not null, Model: LikelihoodModel.Table })];
         _layout = layout;
+        _seen = [.. Seen(entries)];
         CommonCause[] borne = [.. knowledge.CommonCauses.Where(c => c.Only.Holds(layout) && Bears(c, layout))];
-        Tied = [.. borne.Where(c => c.Together && Math.Abs(Alone(c, []) - c.Prior) >= Moved && Alone(c, _answers) is > Known and < 1 - Known)];
+        Tied = [.. borne.Where(c => c.Together && (Moves(c, []) >= Moved || Moves(c, _answers) >= Moved))];
         Apart = [.. borne.Except(Tied).Select(c => (c, Alone(c, _answers)))];
     }
+
+    /// <summary>Nothing answered and nothing seen.</summary>
+    private TwinInterview(KnowledgeBase knowledge, EngineLayout layout) => (_knowledge, _layout, _seen, Tied, Apart) = (knowledge, layout, [], [], []);
 
     public CommonCause[] Tied { get; }
 
@@ -94,8 +96,42 @@ internal sealed class TwinInterview
         return Doubted(Weight(answer) / question.Answers.Sum(a => Weight(a.Id))) / Doubted(question.Usually[answer]);
     }
 
-    /// <summary>The chance of a common cause by what was answered, as if it were told of alone.</summary>
-    private double Alone(CommonCause cause, IEnumerable<(IntakeQuestion Question, string Answer, double Doubt)> answers)
+    /// <summary>
+    /// What was seen of aspects that this engine has: of the aspect itself, or, where it passes, of a quantity at the place of the part, by the level that it
+    /// has where that condition is all that is amiss.
+    /// </summary>
+    private IEnumerable<(string Aspect, double[] Given)> Seen(IReadOnlyList<Entry> entries)
+    {
+        foreach (var finding in entries.Select(e => e.Body).OfType<Finding>().Where(f => f.Value is ChoiceReading).DistinctBy(f => (f.Check, f.Place, ((ChoiceReading)f.Value).Choice)))
+        {
+            var choice = ((ChoiceReading)finding.Value).Choice;
+            var likelihood = _knowledge.Checks.First(c => c.Id == finding.Check).Likelihood;
+            if (likelihood is { Aspect: { } id, Model: LikelihoodModel.Table } && LayoutPlaces.Of(_layout).Any(p => p.Kind == id.Split('.')[0]) && Aspect(id).Only.Holds(_layout))
+            {
+                yield return (id, [likelihood.Given["sound"][choice], .. Conditions(id).Select(c => likelihood.Given[c.Id][choice])]);
+            }
+            else if (likelihood is { Quantity: { } quantity, Model: LikelihoodModel.Table } && LayoutPlaces.TryCylinders(_layout, finding.Place.Text, out var lanes))
+            {
+                var levels = _knowledge.Quantities.First(q => q.Id == quantity).Levels;
+                foreach (var aspect in Engine("", 0).Aspects.Where(a => a.Aspect.Passing && a.Part.EndsWith($"@{finding.Place.Text}", StringComparison.Ordinal) && _knowledge.CommonCauses.Any(c => c.Together && c.Likelier.Any(l => l.Aspect == a.Kind))))
+                {
+                    yield return (aspect.Kind, [.. aspect.Chances.Select((_, s) => Engine(aspect.Name, s) is var one ? likelihood.Given[levels[one.Level(one.In(TwinState.AsItCameIn, finding.SetUp), quantity, lanes[0])]][choice] : 0)]);
+                }
+            }
+        }
+
+        TwinEngine Engine(string amiss, int state) => new(_knowledge, _layout, new Only(amiss, state), new TwinInterview(_knowledge, _layout));
+    }
+
+    private Aspect Aspect(string id) => _knowledge.Parts.First(p => p.Id == id.Split('.')[0]).Aspects.First(a => a.Id == id.Split('.')[1]);
+
+    private Condition[] Conditions(string id) => [.. Aspect(id).Conditions.Where(c => c.Only.Holds(_layout))];
+
+    /// <summary>By how much what was seen moves the chance of a common cause.</summary>
+    private double Moves(CommonCause cause, IReadOnlyCollection<(IntakeQuestion Question, string Answer, double Doubt)> answers) => Math.Abs(Alone(cause, answers) - Alone(cause, answers, blind: true));
+
+    /// <summary>The chance of a common cause by what was answered, and unless blind by what was seen, as if it were told of alone.</summary>
+    private double Alone(CommonCause cause, IEnumerable<(IntakeQuestion Question, string Answer, double Doubt)> answers, bool blind = false)
     {
         var (yes, no) = (cause.Prior, 1 - cause.Prior);
         foreach (var (question, answer, doubt) in answers)
@@ -107,18 +143,16 @@ internal sealed class TwinInterview
             }
         }
 
-        foreach (var (likelihood, choice) in _seen)
+        foreach (var (id, chances) in blind ? [] : _seen)
         {
-            var (kind, id) = (likelihood.Aspect!.Split('.')[0], likelihood.Aspect.Split('.')[1]);
-            var aspect = _knowledge.Parts.First(p => p.Id == kind).Aspects.First(a => a.Id == id);
-            Condition[] conditions = [.. aspect.Conditions.Where(c => c.Only.Holds(_layout))];
-            var rows = cause.Likelier.Where(l => l.Aspect == likelihood.Aspect).ToArray();
-            if (rows.Length > 0 && aspect.Only.Holds(_layout) && LayoutPlaces.Of(_layout).Any(p => p.Kind == kind))
+            var rows = cause.Likelier.Where(l => l.Aspect == id).ToArray();
+            if (rows.Length > 0)
             {
+                Condition[] conditions = Conditions(id);
                 double[] times = [.. conditions.Select(c => rows.FirstOrDefault(r => r.Conditions.Values.Contains(c.Id))?.Times ?? 1)];
                 double[] apart = [.. conditions.Zip(times, (c, t) => c.Prior / (1 - cause.Prior + cause.Prior * t))];
                 double[] there = [.. apart.Zip(times, (p, t) => p * t)];
-                double Seen(double[] faults) => (1 - faults.Sum()) * likelihood.Given["sound"][choice] + faults.Zip(conditions, (p, c) => p * likelihood.Given[c.Id][choice]).Sum();
+                double Seen(double[] faults) => (1 - faults.Sum()) * chances[0] + faults.Zip(chances.Skip(1), (p, c) => p * c).Sum();
                 yes *= Seen(there);
                 no *= Seen(apart);
             }
@@ -133,4 +167,10 @@ internal sealed class TwinInterview
         .Any(a => cause.Likelier.Any(l => l.Aspect == a.Id && l.Times != 1 && a.Conditions.Any(c => c.Prior > 0 && c.Only.Holds(layout) && l.Conditions.Contains(c.Id))));
 
     private double Doubt(Intake said) => said.Hearsay ? _knowledge.Hands.Select(h => h.Doubt).DefaultIfEmpty(0).Max() : _knowledge.Hands.FirstOrDefault(h => h.Id == said.Hand)?.Doubt ?? 0;
+
+    /// <summary>The world in which one thing is amiss.</summary>
+    private sealed class Only(string amiss, int state) : IWorld
+    {
+        public int Draw(string name, double[] chances) => name == amiss ? state : 0;
+    }
 }
