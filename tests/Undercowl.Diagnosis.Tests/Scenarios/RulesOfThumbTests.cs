@@ -57,4 +57,12 @@ public sealed class RulesOfThumbTests
         var steps = string.Join(' ', Shop.Knowledge.Remedies.First(r => r.Id == "replace-plug").Steps);
         Assert.All((string[])["gap gauged", "By hand first, never cross-threaded", "a quarter to three quarters of a turn", "a used one far less", "torque figure rules"], rule => Assert.Contains(rule, steps, StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Grease_in_the_cap_and_anti_seize_on_the_thread_only_as_the_maker_says_and_of_a_marine_grade()
+    {
+        string Steps(string remedy) => string.Join(' ', Shop.Knowledge.Remedies.First(r => r.Id == remedy).Steps);
+        Assert.All((string[])["replace-plug", "clean-plug", "tighten-plug"], r => Assert.Contains("Anti-seize on the thread only where the engine's maker asks for it, of a marine grade", Steps(r), StringComparison.Ordinal));
+        Assert.All((string[])["seat-plug-lead", "replace-plug-cap", "replace-plug-lead"], r => Assert.Contains("Grease in the boot only as the maker says, of a marine grade", Steps(r), StringComparison.Ordinal));
+    }
 }
