@@ -24,50 +24,6 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
         }
     }
 
-    /// <summary>
-    /// Eliminates the variables that only these tables have, and returns what is left of them. Tables that share several variables
-    /// with the <paramref name="front"/> are multiplied over joint states that occur in it alone.
-    /// </summary>
-    public List<Table> Run(List<Table> own, Table? front)
-    {
-        var mine = own.ToHashSet();
-        foreach (var v in own.SelectMany(t => t.Scope))
-            tables.Stale[v] = true;
-        while (!tables.Empty && Cheapest(mine) is var v and >= 0)
-        {
-            List<Table> bucket = [.. tables.Of[v]];
-            mine.ExceptWith(bucket);
-            if (front is not null && Guide(bucket, front) is { } guide)
-                bucket.Add(guide);
-            var joined = bucket.Count == 1 ? tables.Join(bucket[0], null) : tables.JoinAll(bucket);
-            if (!tables.Empty && tables.Of[v].Count > 0)
-                joined = tables.Join(joined, null);
-            if (joined.Scope.Length > 0)
-                mine.Add(joined);
-        }
-
-        return [.. mine];
-    }
-
-    private Table? Guide(List<Table> bucket, Table front)
-    {
-        int[] shared = [.. bucket.SelectMany(t => t.Scope).Distinct().Where(front.Covers)];
-        return shared.Length > 1 && !bucket.Exists(t => Array.TrueForAll(shared, t.Covers)) ? tables.Project(front, shared) : null;
-    }
-
-    private int Cheapest(HashSet<Table> mine)
-    {
-        var best = -1;
-        foreach (var v in mine.SelectMany(t => t.Scope).Distinct().Order())
-        {
-            if (tables.IsKept(v) || !tables.Of[v].TrueForAll(mine.Contains))
-                continue;
-            best = Cheaper(v, best);
-        }
-
-        return best;
-    }
-
     private int Cheapest()
     {
         var best = -1;

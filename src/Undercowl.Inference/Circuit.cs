@@ -21,7 +21,7 @@ public sealed class Circuit
     private readonly bool _hopeless;
     private bool _ready;
 
-    private Circuit(Evidence evidence, EliminationOptions options, bool keepZeros, IReadOnlyList<int> kept, int about, bool sweep = false)
+    private Circuit(Evidence evidence, EliminationOptions options, bool keepZeros, IReadOnlyList<int> kept, int about, SweepWay? sweep = null)
     {
         Evidence = evidence;
         _zerosAreReal = !keepZeros;
@@ -41,12 +41,12 @@ public sealed class Circuit
         Leaves = about < 0 ? [.. Relevant.Leaves] : Connected.To(about, Relevant);
         foreach (var leaf in Leaves)
             Tape.Place(leaf.Table);
-        var tables = new TableSet(Tape, Relevant, kept, options);
+        var tables = new TableSet(Tape, Relevant, kept, options.RowBudget);
         foreach (var leaf in Leaves)
             tables.Attach(leaf.Table);
-        if (sweep)
+        if (sweep is not null)
         {
-            var plan = new SweepPlan(tables, Leaves, Relevant.States, evidence, Tape, _likelihoods, options);
+            var plan = new SweepPlan(tables, Leaves, Relevant, evidence, Tape, _likelihoods, options, sweep);
             plan.Run();
             (LogLost, LogShed) = (plan.LogLost, plan.LogShed);
         }
@@ -116,9 +116,9 @@ public sealed class Circuit
     }
 
     /// <summary>Stage after stage, with the lightest joint states left out.</summary>
-    internal static Circuit CompileSwept(Evidence evidence, EliminationOptions options)
+    internal static Circuit CompileSwept(Evidence evidence, EliminationOptions options, SweepWay way)
     {
-        var circuit = new Circuit(evidence, options, keepZeros: false, [], -1, sweep: true);
+        var circuit = new Circuit(evidence, options, keepZeros: false, [], -1, way);
         circuit.Propagate();
         return circuit;
     }

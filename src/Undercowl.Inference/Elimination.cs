@@ -10,6 +10,9 @@ public static class Elimination
 {
     private const int FewestCarried = 64;
 
+    /// <summary>Where a sum stage by stage is only known to be within this, another way of summing may have left out less.</summary>
+    private const double SaysLittle = 0.5;
+
     /// <summary>
     /// The posterior. Contradictory evidence is not an error here: see <see cref="Posterior.Possible"/>. Raises the
     /// row-budget fault when the exact sum does not fit and a bounded one is forbidden or does not fit either.
@@ -24,19 +27,24 @@ public static class Elimination
         var classical = options with { Order = EliminationOrder.SparseRows, RowBudget = options.RowBudget / 8 };
         if (options.Order == EliminationOrder.Causal && TryExact(evidence, classical, out exact))
             return exact;
-        // Fewer joint states at a time make a wider bound, and fit where more do not.
-        for (var beam = options.Beam; options.AllowBounded && options.Stages.Count > 0 && beam >= FewestCarried; beam /= 4)
+        Posterior? swept = null;
+        // Fewer joint states at a time make a wider bound, and fit where more do not. Where it fitted and nothing was left, fewer would not leave more.
+        for (var beam = options.Beam; options.AllowBounded && options.Stages.Count > 0 && swept is null && beam >= FewestCarried; beam /= 4)
+            TrySwept(evidence, options with { Beam = beam }, out swept);
+        if (swept is { Possible: true, ErrorBound: <= SaysLittle })
+            return swept;
+        if (!options.AllowBounded)
+            throw new InferenceException(InferenceFault.RowBudget, $"The exact sum needs more than {options.RowBudget} rows; raise the row budget or give it fewer findings.");
+        try
         {
-            if (TrySwept(evidence, options with { Beam = beam }, out var swept))
-                return swept;
-            // It fitted and nothing was left: of fewer joint states there would not be more.
-            if (swept is not null)
-                break;
+            // Of two sums that each leave something out, the one that has more of the evidence's probability left out less.
+            var bounded = Bounded(evidence, options);
+            return swept is { Possible: true } && swept.LogEvidence >= bounded.LogEvidence ? swept : bounded;
         }
-
-        return options.AllowBounded
-            ? Bounded(evidence, options)
-            : throw new InferenceException(InferenceFault.RowBudget, $"The exact sum needs more than {options.RowBudget} rows; raise the row budget or give it fewer findings.");
+        catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget && swept is { Possible: true })
+        {
+            return swept;
+        }
     }
 
     /// <summary>The exact posterior, or false when it does not fit in the row budget.</summary>
@@ -65,16 +73,20 @@ public static class Elimination
     {
         ArgumentNullException.ThrowIfNull(evidence);
         ArgumentNullException.ThrowIfNull(options);
-        try
+        foreach (var way in SweepWay.All)
         {
-            posterior = new Posterior(evidence, options, Circuit.CompileSwept(evidence, options));
-            return posterior.Possible || posterior.ErrorBound == 0;
+            try
+            {
+                posterior = new Posterior(evidence, options, Circuit.CompileSwept(evidence, options, way));
+                return posterior.Possible || posterior.ErrorBound == 0;
+            }
+            catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
+            {
+            }
         }
-        catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
-        {
-            posterior = null;
-            return false;
-        }
+
+        posterior = null;
+        return false;
     }
 
     /// <summary>The bounded sum at once, without trying the exact one; for comparing the two.</summary>

@@ -4,12 +4,13 @@ namespace Undercowl.Inference;
 /// Sums a network of many like parts one part after another. The caller names stages (<see cref="EliminationOptions.Stages"/>):
 /// nodes that gather part 1, then part 2, and so on. What most stages come from is summed first and gives one table, the front;
 /// then each stage's own nodes are summed by themselves, guided by the joint states that occur in the front, and multiplied into
-/// it. After each stage the lightest rows of the front are shed; what they can have weighed is counted.
+/// it. After each stage, and where the front grows too large within one, the lightest rows of the front are shed; what they can have
+/// weighed is counted.
 /// <para>
-/// The bound. After a stage the front is the sum of a product of distributions and likelihoods that is closed under parents:
-/// with a node's distribution it has those of all its parents. Let F(r) be a row of it, and L* the product of the largest
+/// The bound. The front is the sum of a product of distributions and likelihoods. Let F(r) be a row of it, and L* the product of the largest
 /// numbers of the likelihoods not yet multiplied in. All that follows row r multiplies it by likelihoods, together at most L*, and
-/// by distributions of nodes given their parents, whose sum is at most 1, children summed first. So shedding a set of rows loses
+/// by distributions of nodes given their parents: of a node that is open in the front, its row has fixed the state, and the number
+/// is at most 1; of the others the sum is at most 1, children summed first. So shedding a set of rows loses
 /// at most L* times their sum. Losses of several stages add up to R, as later fronts only get smaller by what was shed. With Z
 /// the probability of the evidence that was kept, 0 &lt;= R' &lt;= R for what was really lost, and no marginal is wrong by more than
 /// R / (Z + R), for the reason given at <see cref="BoundedSum"/> under (3).
@@ -20,20 +21,31 @@ internal sealed class SweepPlan
     /// <summary>Rows lighter than this part of the front are shed even when there is room for them.</summary>
     private static readonly double LogTrifle = Math.Log(1e-16);
 
+    /// <summary>Within a stage the front may grow to so many times the joint states that are carried to the next; then a quarter of that is kept.</summary>
+    private const int Slack = 16;
+
+    /// <summary>
+    /// Before there is a front to guide it, a variable is left for the front where eliminating it is estimated to give more rows than 2
+    /// to this power.
+    /// </summary>
+    private const double Narrow = 14;
+
     private readonly TableSet _tables;
     private readonly IReadOnlyList<Leaf> _leaves;
     private readonly Evidence _evidence;
     private readonly RunningValues _values;
+    private readonly PartialSum _sum;
     private readonly Prospects _prospects;
     private readonly int _beam;
+    private readonly SweepWay _way;
     private readonly bool[] _gathers;
     private readonly int[] _blockOf;
     private readonly int[] _blockOfLeaf;
     private readonly int[] _exponents;
 
-    public SweepPlan(TableSet tables, IReadOnlyList<Leaf> leaves, int[] states, Evidence evidence, Tape tape, Likelihoods likelihoods, EliminationOptions options)
+    public SweepPlan(TableSet tables, IReadOnlyList<Leaf> leaves, Relevant relevant, Evidence evidence, Tape tape, Likelihoods likelihoods, EliminationOptions options, SweepWay way)
     {
-        (_tables, _leaves, _evidence, _beam) = (tables, leaves, evidence, options.Beam);
+        (_tables, _leaves, _evidence, _beam, _way) = (tables, leaves, evidence, options.Beam, way);
         _values = new RunningValues(tape);
         _exponents = [.. leaves.Select(l => l.Fill(_values.Room(), likelihoods.Numbers) + l.Findings.Sum(f => likelihoods.Exponents[f]))];
         var nodes = evidence.Network.Count;
@@ -43,7 +55,8 @@ internal sealed class SweepPlan
         _blockOf = new int[nodes];
         _blockOfLeaf = new int[leaves.Count];
         AssignBlocks(options.Stages);
-        _prospects = new Prospects(evidence, leaves, states, _gathers);
+        _prospects = new Prospects(evidence, leaves, relevant.States, _gathers);
+        _sum = new PartialSum(tables, _values, way.Weighted);
     }
 
     /// <summary>Logarithm of the most that the rows shed can have weighed, R above; minus infinity when none was.</summary>
@@ -54,55 +67,67 @@ internal sealed class SweepPlan
 
     public void Run()
     {
-        Table? front = null;
+        for (var i = 0; i < _leaves.Count; i++)
+        {
+            if (_leaves[i].Table.Scope.Length == 0)
+                _sum.Numbers.Add(new Part(_leaves[i].Table, [i], _exponents[i]));
+        }
+
+        Part? front = null;
         for (var block = 0; block <= _blockOfLeaf.Max() && !_tables.Empty; block++)
         {
-            var own = new List<Table>();
-            var gathering = new List<Table>();
+            var own = new List<Part>();
+            var gathering = new List<Part>();
             for (var i = 0; i < _leaves.Count; i++)
             {
-                if (_blockOfLeaf[i] != block || _leaves[i].Table.Scope.Length == 0)
-                    continue;
-                (Array.Exists(_leaves[i].Table.Scope, v => _gathers[v]) ? gathering : own).Add(_leaves[i].Table);
+                if (_blockOfLeaf[i] == block && _leaves[i].Table.Scope.Length > 0)
+                    (Array.Exists(_leaves[i].Table.Scope, v => _gathers[v]) ? gathering : own).Add(new Part(_leaves[i].Table, [i], _exponents[i]));
             }
 
-            own = new BucketPlan(_tables, EliminationOrder.WeightedFill).Run(own, front);
+            _sum.Run(own, front?.Table, front is null ? Narrow : _way.Widest);
             while (own.Count > 0 && !_tables.Empty)
             {
-                var next = own.MinBy(t => _tables.Estimate(front is null ? [t] : [front, t], out _))!;
+                var next = own.MinBy(p => _tables.Estimate(front is null ? [p.Table] : [front.Table, p.Table], out _))!;
                 own.Remove(next);
                 front = Into(front, next);
+                if (front?.Table.Count > _beam * Slack && !_tables.Empty)
+                    front = Shed(front, _beam * Slack / 4);
             }
 
-            foreach (var table in gathering)
+            foreach (var part in gathering)
             {
                 if (!_tables.Empty)
-                    front = Into(front, table);
+                    front = Into(front, part);
             }
 
             if (front is not null && !_tables.Empty)
-                front = Shed(front, block);
+                front = Shed(front, _beam);
         }
     }
 
     /// <summary>Null when nothing is open any more: what is left is a number.</summary>
-    private Table? Into(Table? front, Table next)
+    private Part? Into(Part? front, Part next)
     {
-        var joined = front is null ? _tables.Join(next, null) : _tables.Join(front, next);
-        return joined.Scope.Length == 0 ? null : joined;
+        var joined = _sum.Join(front ?? next, front is null ? null : next);
+        if (joined.Table.Scope.Length > 0)
+            return joined;
+        _sum.Numbers.Add(joined);
+        return null;
     }
 
-    private Table Shed(Table front, int block)
+    private Part Shed(Part front, int beam)
     {
-        _values.Evaluate();
+        var absorbed = new bool[_leaves.Count];
+        foreach (var i in _sum.Numbers.Append(front).SelectMany(p => p.Leaves))
+            absorbed[i] = true;
         // A row that lies below the range of a double is not nothing.
-        var soFar = Array.ConvertAll(_values.Of(front).ToArray(), v => Math.Log(Math.Max(v, double.Epsilon)));
+        var soFar = Array.ConvertAll(_values.Of(front.Table).ToArray(), v => Math.Log(Math.Max(v, double.Epsilon)));
         var weights = (double[])soFar.Clone();
         var logMost = 0.0;
         for (var i = 0; i < _leaves.Count; i++)
         {
-            if (_blockOfLeaf[i] > block)
-                logMost += _prospects.Weigh(_leaves[i], front, weights);
+            if (!absorbed[i])
+                logMost += _prospects.Weigh(_leaves[i], front.Table, weights);
         }
 
         var order = new int[weights.Length];
@@ -115,7 +140,7 @@ internal sealed class SweepPlan
             total = Add(total, weights[order[i]]);
         double lost = double.NegativeInfinity, shed = lost;
         var keep = order.Length;
-        while (keep > 1 && (keep > _beam || weights[order[keep - 1]] < LogTrifle + total))
+        while (keep > 1 && (keep > beam || weights[order[keep - 1]] < LogTrifle + total))
         {
             lost = Add(lost, weights[order[--keep]]);
             shed = Add(shed, soFar[order[keep]]);
@@ -123,20 +148,16 @@ internal sealed class SweepPlan
 
         if (keep == order.Length)
             return front;
-        var scale = Exponent(block) * Math.Log(2) + LogScalars();
+        // What is summed to a number already multiplies every row.
+        var scale = (front.Exponent + _sum.Numbers.Sum(p => p.Exponent)) * Math.Log(2) + LogScalars();
         LogLost = Add(LogLost, lost + scale + logMost);
         LogShed = Add(LogShed, shed + scale);
         var kept = order[..keep];
         Array.Sort(kept);
-        return _tables.Keep(front, kept);
-    }
-
-    private long Exponent(int block)
-    {
-        var sum = _values.Exponent;
-        for (var i = 0; i < _leaves.Count; i++)
-            sum += _blockOfLeaf[i] <= block ? _exponents[i] : 0;
-        return sum;
+        var before = _values.Exponent;
+        var table = _tables.Keep(front.Table, kept);
+        _values.Evaluate();
+        return front with { Table = table, Exponent = front.Exponent + _values.Exponent - before };
     }
 
     /// <summary>Parts that hang together with nothing else are summed already and multiply every row.</summary>

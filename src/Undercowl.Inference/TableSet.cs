@@ -14,10 +14,10 @@ internal sealed class TableSet
     private readonly List<Table> _scalars = [];
     private int _mark;
 
-    public TableSet(Tape tape, Relevant relevant, IReadOnlyList<int> kept, EliminationOptions options)
+    public TableSet(Tape tape, Relevant relevant, IReadOnlyList<int> kept, long budget)
     {
         var count = relevant.States.Length;
-        _joining = new Joining(tape, relevant.States, options.RowBudget);
+        _joining = new Joining(tape, relevant.States, budget);
         _kept = new bool[count];
         foreach (var v in kept)
             _kept[v] = true;

@@ -27,8 +27,8 @@ public sealed class Planner(PlannerOptions? options = null)
         int[]?[] openOrders = OrdersWithClusterOpen(bench, acting);
 
         bool small = bench.Model.Possible.Length <= Coarse.Most && problem.Checks.Cost.Length + bench.Model.Useful.Length <= MostUnfolded;
-        Foresight? foresight = options.LookAhead > 0 && !small ? new Foresight(bench.Model, new Ends(bench.Model), bench.Weights, acting.Best.Cost) : null;
-        var looking = new Looking(bench.Model, bench.Order, bench.Cost, bench.Weights, acting.Best, openOrders, foresight);
+        Foresight? foresight = options.LookAhead > 0 && !small ? new Foresight(bench.Model, bench.Cells, new Ends(bench.Model), bench.Weights, acting.Best.Cost) : null;
+        var looking = new Looking(bench.Model, bench.Cells, bench.Order, bench.Cost, bench.Weights, acting.Best, openOrders, foresight);
         var proposals = new List<Proposal>(foresight is null ? acting.Proposals : acting.Proposals.Select(p => Foreseen(p, bench, foresight)));
         // Cheapest first: what a budget cuts off is then what one would least like to do on a hunch.
         double[] cost = problem.Checks.Cost;
@@ -177,6 +177,8 @@ public sealed class Planner(PlannerOptions? options = null)
         internal RepairOrder Order { get; }
 
         internal OrderCost Cost { get; }
+
+        internal Cells Cells => field ??= new Cells(Model);
 
         internal double[] Weights { get; }
 

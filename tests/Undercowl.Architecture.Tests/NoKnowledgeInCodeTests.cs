@@ -13,7 +13,7 @@ public sealed partial class NoKnowledgeInCodeTests
     private static readonly HashSet<string> FormatWords =
     [
         "engine", "opening",
-        "action", "clear", "gap", "good", "heat", "high", "known-good", "level", "low", "order", "output", "setting", "signal", "state",
+        "action", "clear", "gap", "good", "heat", "high", "known-good", "level", "low", "output", "setting", "signal", "state",
         "in",
         "open", "proven",
         "none", "never", "sometimes", "always",

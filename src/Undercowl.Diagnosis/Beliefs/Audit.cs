@@ -119,6 +119,11 @@ internal sealed class Audit
                 return;
         }
 
+        if (_network.Laying.Leads(check, laid.Finding.Body.Tool) is { } meter)
+        {
+            Add($"tools/{meter.Id}/lead-ohms", meter.LeadOhms!.Value, "ohm", meter.Source, "tool", $"{meter.Name}: what its own leads may put in or leave out");
+        }
+
         Of("fresh", model.Fresh, "chance that one look differs from the next");
         if (model.Outlier is { } outlier)
         {

@@ -22,7 +22,7 @@ internal sealed class Belief
         Posterior = Elimination.Run(network.Evidence(), network.Options with { Wanted = network.Wanted() });
     }
 
-    /// <summary>The belief of a job; of the job without ties by common causes, where it could not be had exactly with them.</summary>
+    /// <summary>The belief of a job; of the job without ties by common causes, where with them it has an error bound that must be told.</summary>
     public static Belief Of(JobNetwork network)
     {
         if (network.Untied() is not { } untied)
@@ -33,7 +33,7 @@ internal sealed class Belief
         try
         {
             var belief = new Belief(network);
-            return belief.Posterior.ErrorBound > 0 ? new Belief(untied) : belief;
+            return belief.Posterior.Approximate ? new Belief(untied) : belief;
         }
         catch (InferenceException e) when (e.Fault == InferenceFault.RowBudget)
         {
@@ -85,7 +85,7 @@ internal sealed class Belief
             .Where(p => p.Fault >= WorthExplaining)
             .OrderByDescending(p => p.Fault).ThenBy(p => p.Aspect.Index)
             .Select(p => p.Aspect)];
-        if (Posterior.ErrorBound > 0)
+        if (Posterior.Approximate)
         {
             return Explained.None("Which causes hold together is not worked out where the belief itself is only known within a bound.");
         }

@@ -141,8 +141,8 @@ internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext cont
                 continue;
             }
 
-            var signal = Of(input.Quantity, cylinder);
             var keepsLevels = quantity.Combine is not (Combination.WorstOf or Combination.Any or Combination.All);
+            var signal = Of(input.Quantity, cylinder);
             yield return !mapped || keepsLevels ? signal : signal.Through(Map(quantity, input, other));
         }
     }
@@ -163,7 +163,7 @@ internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext cont
     /// <summary>How far the part at a bearing's seat holds the quantity down.</summary>
     private Signal Held(Quantity quantity, int cylinder, Bearing bearing)
     {
-        foreach (var value in context.SetUp.InForce(cylinder))
+        foreach (var value in context.SetUp.InForce(cylinder, bearing.Seat))
         {
             if (value.Without.Contains(bearing.Seat.Kind.Id))
             {

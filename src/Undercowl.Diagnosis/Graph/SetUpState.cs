@@ -52,6 +52,14 @@ internal sealed class SetUpState
         : _engine.TryGetValue(key, out var all) ? all.Id
         : _model.SetUpKey(key)?.Default ?? "";
 
+    /// <summary>
+    /// The values in force in a lane; for the engine as a whole (cylinder 0) also those of the lanes of a seat that serves only some: what is
+    /// unplugged in one lane no longer bears on what all share.
+    /// </summary>
+    public IEnumerable<SetUpValue> InForce(int cylinder, PartInstance seat) => cylinder != 0 || seat.Cylinders.Length == _model.Layout.Cylinders
+        ? InForce(cylinder)
+        : InForce(0).Concat(_cylinders.Where(c => seat.Serves(c.Key.Cylinder)).Select(c => c.Value)).Distinct();
+
     /// <summary>The values in force in a lane; only the engine's for cylinder 0.</summary>
     public IEnumerable<SetUpValue> InForce(int cylinder)
     {

@@ -1,29 +1,76 @@
 namespace Undercowl.Diagnosis.Planning;
 
-/// <summary>What each check would answer in each drawn engine; worked out once.</summary>
-internal sealed class DrawnOutcomes(ForwardRun run)
+/// <summary>
+/// The drawn engines as the planner sees them: those in which the same must be mended and every check would answer alike are one, with
+/// the weight of all. And what each check would answer in each, worked out once.
+/// </summary>
+internal sealed class DrawnOutcomes
 {
     private readonly Dictionary<Candidate, double[]> _chances = new(ReferenceEqualityComparer.Instance);
+    private readonly ForwardRun _run;
+    private readonly Repairs _repairs;
+    private readonly int[] _first;
 
-    /// <summary>Number of drawn engines.</summary>
-    public int Count => run.Count;
+    /// <param name="run">The draws.</param>
+    /// <param name="repairs">What must be mended in each.</param>
+    /// <param name="checks">The checks by whose answers they are told apart; no other may be asked about.</param>
+    public DrawnOutcomes(ForwardRun run, Repairs repairs, IReadOnlyList<Candidate> checks)
+    {
+        (_run, _repairs) = (run, repairs);
+        run.Extend();
+        var kinds = new Dictionary<string, int>();
+        Of = Array.ConvertAll(repairs.Needed, needed => kinds.TryGetValue(string.Join(',', needed), out var known) ? known : kinds[string.Join(',', needed)] = kinds.Count);
+        var count = kinds.Count;
+        foreach (var check in checks)
+        {
+            var rows = check.Outcomes.Rows.Length;
+            var numbers = new int[count * rows];
+            count = 0;
+            for (var d = 0; d < Of.Length; d++)
+            {
+                // One more than the number, so that 0 is none yet.
+                ref var number = ref numbers[Of[d] * rows + Row(check, d)];
+                Of[d] = (number == 0 ? number = ++count : number) - 1;
+            }
+        }
+
+        Weights = new double[count];
+        _first = new int[count];
+        for (var d = Of.Length - 1; d >= 0; d--)
+        {
+            Weights[Of[d]] += 1.0 / run.Count;
+            _first[Of[d]] = d;
+        }
+    }
+
+    /// <summary>By draw: the number of the engine that stands for it.</summary>
+    public int[] Of { get; }
+
+    /// <summary>Number of engines told apart.</summary>
+    public int Count => Weights.Length;
+
+    /// <summary>The share of the draws that each stands for; they sum to 1.</summary>
+    public double[] Weights { get; }
+
+    /// <summary>The components that must be mended in an engine.</summary>
+    public int[] Needed(int engine) => _repairs.Needed[_first[engine]];
 
     /// <summary>Of all these checks, one after another.</summary>
     public double[] All(List<Candidate> checks)
     {
-        var all = new double[checks.Sum(c => Of(c).Length)];
+        var all = new double[checks.Sum(c => Chances(c).Length)];
         var start = 0;
         foreach (var check in checks)
         {
-            Of(check).CopyTo(all, start);
-            start += Of(check).Length;
+            Chances(check).CopyTo(all, start);
+            start += Chances(check).Length;
         }
 
         return all;
     }
 
-    /// <summary>Chance of each outcome in each drawn engine, outcomes fastest.</summary>
-    public double[] Of(Candidate candidate)
+    /// <summary>Chance of each outcome in each engine, outcomes fastest.</summary>
+    public double[] Chances(Candidate candidate)
     {
         if (_chances.TryGetValue(candidate, out var known))
         {
@@ -31,13 +78,16 @@ internal sealed class DrawnOutcomes(ForwardRun run)
         }
 
         var outcomes = candidate.Outcomes.Names.Count;
-        var chances = new double[run.Count * outcomes];
-        for (var d = 0; d < run.Count; d++)
+        var chances = new double[Count * outcomes];
+        for (var e = 0; e < Count; e++)
         {
-            var lost = candidate.Tool >= 0 && candidate.ToolReadsWorst[run.State(d, candidate.Tool)];
-            candidate.Outcomes.Rows[lost ? ^1 : run.Level(d, candidate.Signal)].CopyTo(chances, d * outcomes);
+            candidate.Outcomes.Rows[Row(candidate, _first[e])].CopyTo(chances, e * outcomes);
         }
 
         return _chances[candidate] = chances;
     }
+
+    /// <summary>The row of the check's table that holds in a draw.</summary>
+    private int Row(Candidate candidate, int draw) =>
+        candidate.Tool >= 0 && candidate.ToolReadsWorst[_run.State(draw, candidate.Tool)] ? candidate.Outcomes.Rows.Length - 1 : _run.Level(draw, candidate.Signal);
 }

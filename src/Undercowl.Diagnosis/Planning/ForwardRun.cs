@@ -15,8 +15,6 @@ internal sealed class ForwardRun
     private readonly List<byte[]> _states = [];
     private readonly int[] _rows;
     private readonly int[] _order;
-    private byte[] _loaded = [];
-    private (int Draw, int[] Order) _loadedFor = (-1, []);
     private ulong _random = 0x9E3779B97F4A7C15;
 
     /// <param name="graph">The graph, grown beyond the network's nodes.</param>
@@ -56,81 +54,6 @@ internal sealed class ForwardRun
     public int Level(int draw, Signal signal) => signal.IsConstant ? signal.Level : signal.Map[_states[signal.Node][draw]];
 
     public int State(int draw, int node) => _states[node][draw];
-
-    /// <summary>The level of a signal if some nodes were in other states: the functions above it are worked out again.</summary>
-    /// <param name="draw">Which draw.</param>
-    /// <param name="signal">What is asked.</param>
-    /// <param name="order">The functions that lead to it, parents first; see <see cref="FunctionsBefore"/>.</param>
-    /// <param name="sound">Nodes put to state 0.</param>
-    /// <param name="buffer">One byte per node of the graph.</param>
-    public int LevelIf(int draw, Signal signal, int[] order, ReadOnlySpan<int> sound, byte[] buffer)
-    {
-        if (signal.IsConstant)
-        {
-            return signal.Level;
-        }
-
-        Load(draw, signal.Node, order);
-        _loaded.CopyTo(buffer, 0);
-        foreach (var node in sound)
-        {
-            buffer[node] = 0;
-        }
-
-        foreach (var node in order)
-        {
-            var row = 0;
-            foreach (var parent in _graph[node].Parents)
-            {
-                row = row * _graph[parent].States.Length + buffer[parent];
-            }
-
-            buffer[node] = (byte)_graph[node].Function![row];
-        }
-
-        return signal.Map[buffer[signal.Node]];
-    }
-
-    public int[] FunctionsBefore(Signal signal)
-    {
-        var found = new SortedSet<int>();
-        Collect(signal.Node);
-        return [.. found];
-
-        void Collect(int node)
-        {
-            if (node < 0 || _graph[node].Function is null || !found.Add(node))
-            {
-                return;
-            }
-
-            foreach (var parent in _graph[node].Parents)
-            {
-                Collect(parent);
-            }
-        }
-    }
-
-    /// <summary>Brings together what one draw has at the nodes asked for; it is asked again and again of one draw.</summary>
-    private void Load(int draw, int node, int[] order)
-    {
-        if (_loadedFor == (draw, order))
-        {
-            return;
-        }
-
-        _loadedFor = (draw, order);
-        if (_loaded.Length < _graph.Count)
-        {
-            _loaded = new byte[_graph.Count];
-        }
-
-        _loaded[node] = _states[node][draw];
-        foreach (var parent in order.SelectMany(n => _graph[n].Parents))
-        {
-            _loaded[parent] = _states[parent][draw];
-        }
-    }
 
     private byte[] Next(GraphNode node)
     {

@@ -71,7 +71,7 @@ internal sealed class MostTellingFirst(EngineLayout layout, DrawnOutcomes outcom
 
         // What a job is handed on for is put to the test before, by what may overturn it.
         if (ranked is [{ Step.Kind: StepKind.Refer }, ..]
-            && left.Where(p => p.Step.Kind == StepKind.Check && MayOverturn(checks[p.Step.Index])).MaxBy(p => Told(outcomes.Of(checks[p.Step.Index]), checks[p.Step.Index].Outcomes.Names.Count, Likeliest)) is { } before)
+            && left.Where(p => p.Step.Kind == StepKind.Check && MayOverturn(checks[p.Step.Index])).MaxBy(p => Told(outcomes.Chances(checks[p.Step.Index]), checks[p.Step.Index].Outcomes.Names.Count, Likeliest)) is { } before)
         {
             left.Remove(before);
             yield return before;
@@ -133,49 +133,75 @@ internal sealed class MostTellingFirst(EngineLayout layout, DrawnOutcomes outcom
     }
 
     /// <summary>
-    /// For each drawn engine the number of what must be mended; engines in which the same must be mended share one. What was
+    /// For each engine the number of what must be mended; engines in which the same must be mended share one. What was
     /// drawn a few times only is one among the rest, 0: of single draws any check seems to tell something.
     /// </summary>
     private int[] Ends => field ??= Numbered();
 
     private int[] Numbered()
     {
-        var needed = repairs.Needed.Select(n => string.Join(',', n)).ToArray();
-        var numbers = needed.CountBy(n => n).Where(c => c.Value >= SeldomDrawn * outcomes.Count).Select((c, i) => (c.Key, Number: i + 1)).ToDictionary(c => c.Key, c => c.Number);
+        var needed = Enumerable.Range(0, outcomes.Count).Select(e => string.Join(',', outcomes.Needed(e))).ToArray();
+        var weights = new Dictionary<string, double>();
+        for (var e = 0; e < needed.Length; e++)
+        {
+            weights[needed[e]] = weights.GetValueOrDefault(needed[e]) + outcomes.Weights[e];
+        }
+
+        // Rounding must not decide.
+        var numbers = weights.Where(w => w.Value >= SeldomDrawn - 1e-9).Select((w, i) => (w.Key, Number: i + 1)).ToDictionary(c => c.Key, c => c.Number);
         return Array.ConvertAll(needed, n => numbers.GetValueOrDefault(n));
     }
 
     /// <summary>Bits that the answer of a check tells.</summary>
-    private double Bits(Candidate check) => Told(outcomes.Of(check), check.Outcomes.Names.Count);
+    private double Bits(Candidate check) => Told(outcomes.Chances(check), check.Outcomes.Names.Count, Ends);
 
-    /// <summary>By draw 1 where that must be mended which most likely must and follows from nothing else, 0 elsewhere.</summary>
+    /// <summary>By engine 1 where that must be mended which most likely must and follows from nothing else, 0 elsewhere.</summary>
     private int[] Likeliest => field ??= repairs.Needed.SelectMany(n => n).Where(c => c != Repairs.NotHere && !repairs[c].Aspect.Aspect.Consequence)
-        .CountBy(c => c).OrderByDescending(c => c.Value).Select(c => c.Key).FirstOrDefault() is var most ? Array.ConvertAll(repairs.Needed, n => n.Contains(most) ? 1 : 0) : [];
+        .CountBy(c => c).OrderByDescending(c => c.Value).Select(c => c.Key).FirstOrDefault() is var most ? [.. Enumerable.Range(0, outcomes.Count).Select(e => outcomes.Needed(e).Contains(most) ? 1 : 0)] : [];
 
     /// <summary>True where that is likelier than not, and after one of the check's answers no longer.</summary>
     private bool MayOverturn(Candidate check)
     {
-        var (chances, answers) = (outcomes.Of(check), check.Outcomes.Names.Count);
+        var (chances, answers) = (outcomes.Chances(check), check.Outcomes.Names.Count);
         var more = new double[answers];
         for (var i = 0; i < chances.Length; i++)
         {
-            more[i % answers] += chances[i] * (2 * Likeliest[i / answers] - 1);
+            more[i % answers] += chances[i] * outcomes.Weights[i / answers] * (2 * Likeliest[i / answers] - 1);
         }
 
         return more.Sum() > 0 && more.Any(m => m < 0);
     }
 
-    /// <summary>Bits that outcomes tell of what must be mended.</summary>
-    /// <param name="chances">Chance of each outcome in each drawn engine, outcomes fastest.</param>
-    /// <param name="answersOf">Number of outcomes.</param>
-    public double Told(double[] chances, int answersOf) => Told(chances, answersOf, Ends);
+    /// <summary>Bits that outcomes tell of what must be mended, given the chance of each in each drawn engine, outcomes fastest.</summary>
+    public double ToldByDraws(double[] chances, int answersOf)
+    {
+        var byEngine = new double[outcomes.Count * answersOf];
+        for (int d = 0, i = 0; d < outcomes.Of.Length; d++)
+        {
+            var e = outcomes.Of[d];
+            for (var a = 0; a < answersOf; a++, i++)
+            {
+                byEngine[e * answersOf + a] += chances[i] / (outcomes.Weights[e] * outcomes.Of.Length);
+            }
+        }
 
+        return Told(byEngine, answersOf, Ends);
+    }
+
+    /// <summary>Bits that outcomes tell of which end it comes to.</summary>
+    /// <param name="chances">Chance of each outcome in each engine, outcomes fastest.</param>
+    /// <param name="answersOf">Number of outcomes.</param>
+    /// <param name="ends">By engine.</param>
     private double Told(double[] chances, int answersOf, int[] ends)
     {
         var joint = new double[(ends.Max() + 1) * answersOf];
-        for (var i = 0; i < chances.Length; i++)
+        for (int e = 0, i = 0; e < ends.Length; e++)
         {
-            joint[ends[i / answersOf] * answersOf + i % answersOf] += chances[i] / outcomes.Count;
+            var (at, weight) = (ends[e] * answersOf, outcomes.Weights[e]);
+            for (var a = 0; a < answersOf; a++, i++)
+            {
+                joint[at + a] += chances[i] * weight;
+            }
         }
 
         var answers = new double[answersOf];
@@ -188,6 +214,15 @@ internal sealed class MostTellingFirst(EngineLayout layout, DrawnOutcomes outcom
 
         return Math.Max(0, Spread(answers) + Spread(mended) - Spread(joint));
 
-        static double Spread(double[] chances) => -chances.Sum(p => p > 0 ? p * Math.Log2(p) : 0);
+        static double Spread(double[] chances)
+        {
+            var sum = 0.0;
+            foreach (var p in chances)
+            {
+                sum -= p > 0 ? p * Math.Log2(p) : 0;
+            }
+
+            return sum;
+        }
     }
 }

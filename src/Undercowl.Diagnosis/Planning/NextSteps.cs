@@ -33,6 +33,7 @@ internal sealed class NextSteps
     private readonly ForwardRun _run;
     private readonly Candidates _candidates;
     private readonly Repairs _repairs;
+    private readonly List<Candidate> _checks;
     private readonly DrawnOutcomes _outcomes;
     private readonly StepDescriptions _words;
     private readonly IReadOnlyList<InterlockStatus> _interlocks;
@@ -51,7 +52,8 @@ internal sealed class NextSteps
         _questions = new OpenQuestions(network, _run);
         _candidates = new Candidates(network, standing, interlocks, LevelChances, Differing);
         _repairs = new Repairs(network, _run, complaint, complaint.SetUp);
-        _outcomes = new DrawnOutcomes(_run);
+        _checks = [.. _candidates.Open, .. _candidates.Withheld.Select(w => w.Candidate)];
+        _outcomes = new DrawnOutcomes(_run, _repairs, _checks);
         _toShow = network.Projection.Complaints.Any(said => network.Laying.Renamed(said.Id) == complaint.Id && ProofOf.Shown(network, complaint, SetUpResolution.Of(said, complaint)))
             ? new ToShow(network, belief) : null;
         _words = new StepDescriptions(network, standing, _effort, _costs, _outcomes, _repairs);
@@ -77,8 +79,7 @@ internal sealed class NextSteps
     public NextAnswer Answer(int top, Shown shown)
     {
         var (open, held) = (_candidates.Open, _candidates.Withheld);
-        List<Candidate> all = [.. open, .. held.Select(w => w.Candidate)];
-        var ranking = new Planner(new PlannerOptions { LookAhead = LookAhead }).Rank(Problem(all));
+        var ranking = new Planner(new PlannerOptions { LookAhead = LookAhead }).Rank(Problem());
         var proposals = new List<ProposedStep>();
         // Dangers that were found go before everything else, whatever the steps that wait for them are worth.
         foreach (var danger in _interlocks.Where(i => !i.Clear && i.Known && WaitedFor(i) && !_actions.Any(a => a.By is null && i.Holds(a.Remedy.Hazards))))
@@ -88,19 +89,19 @@ internal sealed class NextSteps
             // What makes it safe and most likely mends it is how that is done.
             if (ranking.Proposals.FirstOrDefault(p => p.Step.Kind == StepKind.Action && p.ProbabilityOfHelp >= MostlyGone && danger.Missing.Count > 0 && danger.Missing.All(m => _actions[p.Step.Index].Remedy.Meets.Contains(m.Id))) is { } mends)
             {
-                proposals.Add(Describe(mends, all));
+                proposals.Add(Describe(mends, _checks));
             }
         }
 
         var telling = new MostTellingFirst(_network.Model.Layout, _outcomes, _repairs, _effort);
-        foreach (var proposal in Steady([.. telling.Order(ranking.Proposals, all)], all, shown))
+        foreach (var proposal in Steady([.. telling.Order(ranking.Proposals, _checks)], _checks, shown))
         {
             if (proposals.Count >= top)
             {
                 break;
             }
 
-            var step = Holding(proposal, open.Count, held) is { } by ? _words.MakeSafe(by, proposal.ExpectedCostToFinish) : Describe(proposal, all);
+            var step = Holding(proposal, open.Count, held) is { } by ? _words.MakeSafe(by, proposal.ExpectedCostToFinish) : Describe(proposal, _checks);
             // One check at one place is enough of a proposal; the same at other places follows from its answer.
             if (!proposals.Any(p => p.Kind == step.Kind && p.Id == step.Id && (p.Place == step.Place || step.Kind != "remedy")))
             {
@@ -120,7 +121,7 @@ internal sealed class NextSteps
         return new NextAnswer(
             1,
             proposals,
-            _questions.WorthAsking(telling.Told),
+            _questions.WorthAsking(telling.ToldByDraws),
             [
                 .. _candidates.Withheld.Select(w => new NotProposed("check", w.Candidate.Check.Id, w.Candidate.Place, w.Candidate.Check.Name, w.By.Reason)),
                 .. _actions.Where(a => a.By is not null).Select(a => new NotProposed("remedy", a.Remedy.Id, a.Place, a.Remedy.Name, a.By!.Reason)),
@@ -229,19 +230,15 @@ internal sealed class NextSteps
         return Enumerable.Range(0, _run.Count).Count(d => _run.Level(d, one) != _run.Level(d, other)) / (double)_run.Count;
     }
 
-    private TroubleshootingProblem Problem(List<Candidate> checks)
+    private TroubleshootingProblem Problem()
     {
-        _run.Extend();
-        var draws = _run.Count;
         var components = _repairs.Count;
-        var weights = new double[draws];
-        var broken = new bool[draws * components];
-        for (var d = 0; d < draws; d++)
+        var broken = new bool[_outcomes.Count * components];
+        for (var e = 0; e < _outcomes.Count; e++)
         {
-            weights[d] = 1.0 / draws;
-            foreach (var c in _repairs.Needed[d])
+            foreach (var c in _outcomes.Needed(e))
             {
-                broken[d * components + c] = true;
+                broken[e * components + c] = true;
             }
         }
 
@@ -255,7 +252,7 @@ internal sealed class NextSteps
         }
 
         return new TroubleshootingProblem(
-            new HypothesisTable { Weights = weights, Components = components, Broken = broken },
+            new HypothesisTable { Weights = _outcomes.Weights, Components = components, Broken = broken },
             new ActionTable
             {
                 Cost = [.. _actions.Select(a => Cost(a.Remedy))],
@@ -264,9 +261,9 @@ internal sealed class NextSteps
             },
             new CheckTable
             {
-                Cost = [.. checks.Select(c => _effort.Minutes(c.Check, c.SetUp) * _costs.PerMinute)],
-                Outcomes = [.. checks.Select(c => c.Outcomes.Names.Count)],
-                OutcomeProbability = _outcomes.All(checks),
+                Cost = [.. _checks.Select(c => _effort.Minutes(c.Check, c.SetUp) * _costs.PerMinute)],
+                Outcomes = [.. _checks.Select(c => c.Outcomes.Names.Count)],
+                OutcomeProbability = _outcomes.All(_checks),
             },
             ClusterTable.None,
             _effort.Minutes(Test, SetUpResolution.Of(_network.Model, Test, "engine", _standing)) * _costs.PerMinute,

@@ -21,15 +21,14 @@ internal sealed class Repairs
         var signal = network.Laying.Copies(network.Now, setUp, provoked: true).Of(quantity.Id, 0);
         run.Extend();
         bool[] healthy = [.. quantity.Levels.Select(complaint.Healthy.Contains)];
-        var order = run.FunctionsBefore(signal);
-        var reachable = new HashSet<int>(order.SelectMany(n => network.Graph[n].Parents)) { signal.Node };
+        var complained = new WhatIf(network.Graph, run, signal);
+        var reachable = complained.Reads.ToHashSet();
         var aspectsAt = network.Model.Aspects.Select(a => (Aspect: a, Node: network.Conditions.NodeOf(network.Now, a))).ToArray();
         var sourceOf = aspectsAt.Where(a => reachable.Contains(a.Node) && a.Aspect.Aspect.Consequence && a.Aspect.Aspect.Given is not null)
             .ToDictionary(a => a.Node, a => Source(network, run, a.Aspect));
         run.Extend();
-        reachable.UnionWith(sourceOf.Values.SelectMany(s => s.Order).SelectMany(n => network.Graph[n].Parents));
+        reachable.UnionWith(sourceOf.Values.SelectMany(s => s.Before.Reads));
         var aspects = aspectsAt.Where(p => reachable.Contains(p.Node)).ToArray();
-        var buffer = new byte[network.Graph.Count];
         Needed = new int[run.Count][];
         var bad = new List<int>();
         for (var d = 0; d < run.Count; d++)
@@ -62,14 +61,14 @@ internal sealed class Repairs
             var mended = Least(m => Healthy(d, m));
 
             // What only follows from another fault comes back while that lasts.
-            foreach (var (source, before) in mended.Select(a => sourceOf.GetValueOrDefault(aspects[a].Node)).Where(s => s.Order is not null).ToArray())
+            foreach (var (source, before) in mended.Select(a => sourceOf.GetValueOrDefault(aspects[a].Node)).Where(s => s.Before is not null).ToArray())
             {
                 if (run.Level(d, source) != 0 && Usual(bad))
                 {
                     mended = [.. mended.Union(Least(Usual)).Order()];
                 }
 
-                bool Usual(List<int> repaired) => run.LevelIf(d, source, before, Nodes(repaired), buffer) == 0;
+                bool Usual(List<int> repaired) => before.Level(d, Nodes(repaired)) == 0;
             }
 
             return [.. mended.Select(a => Component(aspects[a].Aspect, run.State(d, aspects[a].Node)))];
@@ -92,7 +91,7 @@ internal sealed class Repairs
 
         int[] Nodes(List<int> mended) => [.. mended.Select(a => aspects[a].Node)];
 
-        bool Healthy(int d, List<int> mended) => healthy[run.LevelIf(d, signal, order, Nodes(mended), buffer)];
+        bool Healthy(int d, List<int> mended) => healthy[complained.Level(d, Nodes(mended))];
     }
 
     /// <summary>By draw: the components that must be mended; empty when the complaint is gone already.</summary>
@@ -122,14 +121,14 @@ internal sealed class Repairs
         return RemedyReach.CureOf(remedy, aspect, aspect.StateNames[state]) is { } cure ? 1 - cure.NotCured : 0;
     }
 
-    /// <summary>What a consequence follows from, in the engine as it is now, and the functions that lead to it.</summary>
-    private static (Signal Signal, int[] Order) Source(JobNetwork network, ForwardRun run, AspectInstance aspect)
+    /// <summary>What a consequence follows from, in the engine as it is now, and how that comes about.</summary>
+    private static (Signal Signal, WhatIf Before) Source(JobNetwork network, ForwardRun run, AspectInstance aspect)
     {
         var given = aspect.Aspect.Given!;
         var cylinder = network.Model.Quantity(given.Quantity).Per == QuantityScope.Engine ? 0
             : aspect.Position >= 0 ? aspect.Part.Cylinders[aspect.Position] : aspect.Part.Cylinders[0];
         var signal = network.Laying.Copies(network.Now, given.SetUp).Of(given.Quantity, cylinder);
-        return (signal, run.FunctionsBefore(signal));
+        return (signal, new WhatIf(network.Graph, run, signal));
     }
 
     private int Component(AspectInstance aspect, int state)

@@ -73,14 +73,14 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
     private List<OutcomeAnswer> Leads(Candidate candidate)
     {
         var count = candidate.Outcomes.Names.Count;
-        var chances = outcomes.Of(candidate);
+        var chances = outcomes.Chances(candidate);
         var answers = new List<OutcomeAnswer>();
         var before = Mass(_ => 1);
         for (var o = 0; o < count; o++)
         {
             var outcome = o;
-            var mass = Mass(d => chances[d * count + outcome]);
-            var total = Enumerable.Range(0, outcomes.Count).Sum(d => chances[d * count + outcome]) / outcomes.Count;
+            var mass = Mass(e => chances[e * count + outcome]);
+            var total = Enumerable.Range(0, outcomes.Count).Sum(e => chances[e * count + outcome] * outcomes.Weights[e]);
             var leading = Enumerable.Range(0, mass.Length).MaxBy(c => mass[c] / total - before[c]);
             var name = candidate.Check.Choices.FirstOrDefault(c => c.Id == candidate.Outcomes.Names[o])?.Name ?? candidate.Outcomes.Names[o];
             answers.Add(new OutcomeAnswer(name, total > 0 && mass[leading] / total > before[leading] + 0.02 ? repairs.Name(leading) : null));
@@ -91,11 +91,11 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
         double[] Mass(Func<int, double> weight)
         {
             var mass = new double[repairs.Count];
-            for (var d = 0; d < outcomes.Count; d++)
+            for (var e = 0; e < outcomes.Count; e++)
             {
-                foreach (var c in repairs.Needed[d])
+                foreach (var c in outcomes.Needed(e))
                 {
-                    mass[c] += weight(d) / outcomes.Count;
+                    mass[c] += weight(e) * outcomes.Weights[e];
                 }
             }
 

@@ -9,8 +9,9 @@ namespace Undercowl.Diagnosis.Readings;
 /// <param name="SpecRpm">The speed that peak-voltage specs are stated for.</param>
 /// <param name="Reference">What the value is compared with.</param>
 /// <param name="Shape">Electrodes of the tester.</param>
+/// <param name="LeadOhms">What the meter's own leads may put in or leave out, in ohms, as a standard deviation; 0 where no resistance is measured.</param>
 internal sealed record Circumstances(
-    double? Celsius, double? AmbientKilopascals, double? CrankingRpm, double? SpecRpm, Reference? Reference, ElectrodeShape? Shape)
+    double? Celsius, double? AmbientKilopascals, double? CrankingRpm, double? SpecRpm, Reference? Reference, ElectrodeShape? Shape, double LeadOhms = 0)
 {
     /// <summary>Air density relative to 20 °C and 101.325 kPa; 1 when nothing is known.</summary>
     public double AirDensity => AirDensityFactor.RelativeTo20Celsius(AmbientKilopascals ?? 101.325, Celsius ?? 20);

@@ -72,7 +72,8 @@ internal static class DensityReadings
 
         double Value(DensityRow row)
         {
-            var spread = Math.Sqrt(row.Spread * row.Spread + generic * generic + FreshSpread * FreshSpread / Math.Max(1, logs.Count));
+            var leads = Leads(group, mean, row.Median);
+            var spread = Math.Sqrt(row.Spread * row.Spread + generic * generic + leads * leads + FreshSpread * FreshSpread / Math.Max(1, logs.Count));
             var z = (mean - Math.Log(Math.Max(Least, row.Median))) / spread;
             return logs.Count == 0 ? 1 : (1 - model.Outlier!.Value) * StandardNormal.Density(z) / spread + model.Outlier.Value * wide;
         }
@@ -106,6 +107,23 @@ internal static class DensityReadings
         }
 
         return at.Reference is { } reference && Units.Convert(reference.Middle, reference.Unit, unit) is { } middle and > 0 ? value / middle : null;
+    }
+
+    /// <summary>
+    /// What the meter's own leads add to the scatter of a resistance: their ohms over those read or those expected, whichever are fewer, so that
+    /// what is no more than the leads themselves says little. They err alike each time.
+    /// </summary>
+    private static double Leads(ReadingGroup group, double mean, double median)
+    {
+        var unit = group.Check.Number!.Unit;
+        var at = group.Readings[0].Circumstances;
+        if (at.LeadOhms == 0 || Units.Convert(at.LeadOhms, "ohm", unit) is not { } ohms)
+        {
+            return 0;
+        }
+
+        var one = group.Check.Likelihood.Reference == Absolute ? 1 : Units.Convert(at.Reference?.Middle ?? 1, at.Reference?.Unit ?? unit, unit) ?? 1;
+        return ohms / (one * Math.Max(Least, Math.Min(Math.Exp(mean), median)));
     }
 
     /// <summary>Cauchy's density: with its long tails a slip of the finger by decades proves nothing, where a normal one would.</summary>

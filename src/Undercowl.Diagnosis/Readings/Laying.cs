@@ -147,13 +147,20 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
             _model.Knowledge.Specs.FirstOrDefault(s => s.Unit == "rpm" && s.Only.Holds(_model.Layout)) is { } speed
                 ? new Reference(speed.Low, speed.High, speed.Unit, false, speed.Source).Middle : null,
             check.Likelihood.Reference is { } item and not DensityReadings.Absolute ? Judged(check, item, place) : null,
-            shape is null ? null : Shape(shape));
+            shape is null ? null : Shape(shape),
+            Leads(check, tool)?.LeadOhms ?? 0);
     }
 
     /// <summary>What a value is compared with: a generic figure moved to where the like places of this engine lie.</summary>
     private Reference? Judged(Check check, string item, string place) =>
         Reference(item, place) is { Own: false } generic && check.Likelihood is { Fellows: true, GenericSpread: > 0 and var range }
             ? Fellows.Beside(generic, range, Good(check).Spread, [.. ReadBeside(check, place)]) : Reference(item, place);
+
+    /// <summary>The tool whose own leads are in a reading of resistance: the one used, else the check's own.</summary>
+    public Tool? Leads(Check check, string? with) => check.Number is { Unit: var unit } && Units.Convert(1, unit, "ohm") is not null
+        ? _model.Knowledge.Tools.FirstOrDefault(t => t.LeadOhms is not null && t.Id == with)
+            ?? _model.Knowledge.Tools.FirstOrDefault(t => t.LeadOhms is not null && check.Tools.Contains(t.Id))
+        : null;
 
     /// <summary>The engine's own spec when it was entered, for this place before all places; else the generic one.</summary>
     public Reference? Reference(string item, string place)

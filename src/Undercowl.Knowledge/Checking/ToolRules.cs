@@ -26,6 +26,12 @@ internal static class ToolRules
                 }
             }
 
+            if (tool.LeadOhms is { } ohms)
+            {
+                inspection.AtLeast(0, ohms, path.Member("lead-ohms"));
+                inspection.Source(tool.Source ?? "", path);
+            }
+
             inspection.Ids("aspect", tool.Aspects.Select(a => a.Id), path.Member("aspects"));
             for (var j = 0; j < tool.Aspects.Count; j++)
             {

@@ -19,6 +19,12 @@ public sealed record Tool
     /// </summary>
     public string? InsteadOf { get; init; }
 
+    /// <summary>Ohms that its own leads may put in or leave out, as a standard deviation; null for a tool that measures no resistance.</summary>
+    public double? LeadOhms { get; init; }
+
+    /// <summary>Source of the numbers here; wanted when there are any.</summary>
+    public string? Source { get; init; }
+
     public IReadOnlyList<ToolAspect> Aspects { get; init => field = value ?? []; } = [];
 }
 

@@ -20,7 +20,9 @@ internal sealed class Foresight
     private const double Floor = 0.3;
 
     private readonly RepairModel model;
+    private readonly Cells cells;
     private readonly int[] endOf;
+    private readonly int[] endOfCell;
     private readonly double[] mend;
     private readonly double[] mass;
     private readonly double[] scratch;
@@ -28,13 +30,14 @@ internal sealed class Foresight
     private double average;
     private double marginal;
 
-    internal Foresight(RepairModel model, Ends ends, double[] groupWeights, double costOfActing)
+    internal Foresight(RepairModel model, Cells cells, Ends ends, double[] groupWeights, double costOfActing)
     {
-        this.model = model;
+        (this.model, this.cells) = (model, cells);
         endOf = ends.OfGroup;
+        endOfCell = Array.ConvertAll(cells.GroupOf, g => endOf[g]);
         mend = [.. ends.Components.Select(Mending)];
         mass = new double[mend.Length];
-        scratch = new double[model.Groups];
+        scratch = new double[cells.Count];
         Price(groupWeights, costOfActing);
     }
 
@@ -80,19 +83,25 @@ internal sealed class Foresight
     private double Spread(double[] groupWeights, out double total, out double mending)
     {
         Array.Clear(mass);
-        (total, mending) = (0, 0);
         for (int g = 0; g < endOf.Length; g++)
         {
             mass[endOf[g]] += groupWeights[g];
         }
 
+        mending = 0;
+        for (int e = 0; e < mass.Length; e++) mending += mass[e] * mend[e];
+        return Entropy(out total);
+    }
+
+    /// <summary>Of the masses of the ends, in bits times their sum.</summary>
+    private double Entropy(out double total)
+    {
         double sum = 0;
-        for (int e = 0; e < mass.Length; e++)
+        total = 0;
+        foreach (double m in mass)
         {
-            double m = mass[e];
             if (!(m > 0)) continue;
             total += m;
-            mending += m * mend[e];
             sum += m * Math.Log2(m);
         }
 
@@ -108,12 +117,11 @@ internal sealed class Foresight
         double bits = Spread(groupWeights, out double total, out double mending);
         if (!(bits > 1e-9)) return;
         CheckTable checks = model.Problem.Checks;
-        int[] starts = model.FirstRow;
-        var alone = new double[starts.Length];
+        var alone = new double[checks.Cost.Length];
         var offers = new PriorityQueue<(int Check, double Bits, int Beyond), double>();
-        for (int k = 0; k < starts.Length; k++)
+        for (int k = 0; k < alone.Length; k++)
         {
-            if (checks.Allowed is null || checks.Allowed[k]) Offer(k, bits - (alone[k] = Left(starts, k, -1)), 0);
+            if (checks.Allowed is null || checks.Allowed[k]) Offer(k, bits - (alone[k] = Left(cells.Weight, k)), 0);
         }
 
         double bought = 0, paid = 0, last = 0;
@@ -124,7 +132,7 @@ internal sealed class Foresight
             if (best.Beyond < taken.Count)
             {
                 double gain = best.Bits;
-                for (int t = best.Beyond; t < taken.Count && gain > Trifle; t++) gain = Math.Min(gain, left[t] - Left(starts, best.Check, taken[t]));
+                for (int t = best.Beyond; t < taken.Count && gain > Trifle; t++) gain = Math.Min(gain, left[t] - Left(best.Check, taken[t]));
                 Offer(best.Check, gain, taken.Count);
                 continue;
             }
@@ -149,36 +157,31 @@ internal sealed class Foresight
         }
     }
 
-    /// <summary>Bits left unknown when the answer of a check is known, and with it that of another; -1 for no other.</summary>
-    private double Left(int[] starts, int check, int other)
+    /// <summary>Bits left unknown when the answers of two checks are known.</summary>
+    private double Left(int check, int other)
     {
-        CheckTable checks = model.Problem.Checks;
-        double[] chance = checks.OutcomeProbability, weight = model.Weight;
-        int[] possible = model.Possible, groupOf = model.GroupOf;
-        int outcomes = checks.Outcomes[check], others = other < 0 ? 1 : checks.Outcomes[other];
+        double[] weight = cells.Weight, beyond = cells.Chance[other];
         double left = 0;
-        for (int a = 0; a < others; a++)
+        for (int start = 0; start < beyond.Length; start += weight.Length)
         {
-            for (int o = 0; o < outcomes; o++)
-            {
-                Array.Clear(scratch);
-                int at = starts[check] + o;
-                if (other < 0)
-                {
-                    for (int i = 0; i < possible.Length; i++) scratch[groupOf[i]] += weight[i] * chance[at + possible[i] * outcomes];
-                }
-                else
-                {
-                    int beyond = starts[other] + a;
-                    for (int i = 0; i < possible.Length; i++)
-                    {
-                        int h = possible[i];
-                        scratch[groupOf[i]] += weight[i] * chance[at + h * outcomes] * chance[beyond + h * others];
-                    }
-                }
+            for (int i = 0; i < scratch.Length; i++) scratch[i] = weight[i] * beyond[start + i];
+            left += Left(scratch, check);
+        }
 
-                left += Spread(scratch, out _, out _);
-            }
+        return left;
+    }
+
+    /// <summary>Bits left unknown when the answer of a check is known.</summary>
+    private double Left(double[] weight, int check)
+    {
+        double[] chance = cells.Chance[check], sums = mass;
+        int[] ends = endOfCell;
+        double left = 0;
+        for (int start = 0; start < chance.Length; start += weight.Length)
+        {
+            Array.Clear(sums);
+            for (int i = 0; i < weight.Length; i++) sums[ends[i]] += weight[i] * chance[start + i];
+            left += Entropy(out _);
         }
 
         return left;

@@ -7,6 +7,7 @@ namespace Undercowl.Planning.Sequencing;
 internal sealed class Looking
 {
     private readonly RepairModel model;
+    private readonly Cells cells;
     private readonly RepairOrder order;
     private readonly OrderCost cost;
     private readonly FoundPlan acting;
@@ -20,9 +21,9 @@ internal sealed class Looking
     private double closedCost = double.NaN;
 
     internal Looking(
-        RepairModel model, RepairOrder order, OrderCost cost, double[] groupWeights, FoundPlan acting, int[]?[] openOrders, Foresight? foresight)
+        RepairModel model, Cells cells, RepairOrder order, OrderCost cost, double[] groupWeights, FoundPlan acting, int[]?[] openOrders, Foresight? foresight)
     {
-        this.model = model;
+        (this.model, this.cells) = (model, cells);
         this.order = order;
         this.cost = cost;
         this.groupWeights = groupWeights;
@@ -91,21 +92,20 @@ internal sealed class Looking
     /// <summary>Group weights of hypothesis and outcome together; whether the outcome favours any hypothesis over another.</summary>
     private double Weigh(int check, int outcome, out bool tells)
     {
-        double[] table = model.Problem.Checks.OutcomeProbability;
-        int outcomes = model.Problem.Checks.Outcomes[check];
-        int start = model.FirstRow[check] + outcome;
-        Array.Clear(outcomeWeights);
+        double[] weight = cells.Weight, weights = outcomeWeights;
+        int[] groupOf = cells.GroupOf;
+        ReadOnlySpan<double> chance = cells.Chance[check].AsSpan(outcome * cells.Count, cells.Count);
+        Array.Clear(weights);
         Array.Clear(decided);
         double probability = 0, lowest = double.PositiveInfinity, highest = 0;
-        for (int i = 0; i < model.Possible.Length; i++)
+        for (int i = 0; i < chance.Length; i++)
         {
-            double likelihood = table[start + model.Possible[i] * outcomes];
-            double joint = model.Weight[i] * likelihood;
-            outcomeWeights[model.GroupOf[i]] += joint;
+            double likelihood = chance[i], joint = weight[i] * likelihood;
+            weights[groupOf[i]] += joint;
             probability += joint;
-            for (int d = 0; d < decided.Length; d++) decided[d] += joint * model.CostOf(d, i);
-            lowest = Math.Min(lowest, likelihood);
-            highest = Math.Max(highest, likelihood);
+            for (int d = 0; d < decided.Length; d++) decided[d] += joint * cells.Decide[d * cells.Count + i];
+            if (likelihood < lowest) lowest = likelihood;
+            if (likelihood > highest) highest = likelihood;
         }
 
         Work += model.Possible.Length;

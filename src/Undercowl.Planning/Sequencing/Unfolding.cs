@@ -63,7 +63,7 @@ internal sealed class Unfolding
         if (estimated)
         {
             order.Greedy(groupWeights, problem.Clusters.IsOpen, -1);
-            foresight = new Foresight(model, ends, groupWeights, cost.Best(order, problem.Clusters.IsOpen).Cost);
+            foresight = new Foresight(model, cells, ends, groupWeights, cost.Best(order, problem.Clusters.IsOpen).Cost);
         }
 
         asked = new bool[model.Problem.Checks.Cost.Length];

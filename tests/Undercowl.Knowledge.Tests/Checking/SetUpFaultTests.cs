@@ -20,6 +20,7 @@ public sealed class SetUpFaultTests
     [InlineData("set-ups/plug-state.yaml", "    known-good: [plug]\n", "", "id: spare", "not-good without known-good", "take not-good out")]
     [InlineData("set-ups/plug-state.yaml", "not-good: 0.03", "not-good: 3", "not-good", "not-good is 3, which is not a probability", "from 0 to 1")]
     [InlineData("tools/gap-tester.yaml", "shape: blunt-points", "shape: blunt", "shape", "no electrode shape blunt", "blunt-points")]
+    [InlineData("tools/gap-tester.yaml", "shape: blunt-points", "shape: blunt-points\nlead-ohms: 0.2\nsource: inventory", "inventory", "no source inventory", "invented")]
     [InlineData("tools/gap-tester.yaml", "prior: 0.02", "prior: 1", "conditions:", "the faults of clip add up to 1", "lower them")]
     [InlineData("hands.yaml", "doubt: 0.2", "doubt: 2", "doubt: 2", "doubt is 2, which is not a probability", "from 0 to 1")]
     [InlineData("hands.yaml", "[high-voltage]", "[hi-voltage]", "spared", "no check, set-up or interlock with the hazard hi-voltage", "did you mean high-voltage?")]
