@@ -11,8 +11,6 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
     private const double Tie = 1e-6;
 
     private readonly double[] _cost = new double[tables.Of.Length];
-    private readonly int[] _seen = new int[tables.Of.Length];
-    private int _mark;
 
     public void Run()
     {
@@ -51,41 +49,13 @@ internal sealed class BucketPlan(TableSet tables, EliminationOrder order)
     private double Cost(int v)
     {
         if (order == EliminationOrder.MinimumFill)
-            return Fill(v, weighted: false);
+            return tables.Fill(v, weighted: false);
         var rows = tables.Estimate(tables.Of[v], out var weight);
         return order switch
         {
             EliminationOrder.MinimumWeight => weight,
-            EliminationOrder.WeightedFill => Fill(v, weighted: true) + rows * Tie,
+            EliminationOrder.WeightedFill => tables.Fill(v, weighted: true) + rows * Tie,
             _ => rows,
         };
-    }
-
-    private double Fill(int v, bool weighted)
-    {
-        _mark++;
-        var neighbours = new List<int>();
-        foreach (var table in tables.Of[v])
-        {
-            foreach (var u in table.Scope)
-            {
-                if (u == v || _seen[u] == _mark)
-                    continue;
-                _seen[u] = _mark;
-                neighbours.Add(u);
-            }
-        }
-
-        var missing = 0.0;
-        for (var i = 0; i < neighbours.Count; i++)
-        {
-            for (var j = 0; j < i; j++)
-            {
-                if (!tables.Of[neighbours[i]].Exists(t => t.Covers(neighbours[j])))
-                    missing += weighted ? tables.LogStates(neighbours[i]) * tables.LogStates(neighbours[j]) : 1;
-            }
-        }
-
-        return missing;
     }
 }

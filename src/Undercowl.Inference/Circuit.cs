@@ -41,12 +41,12 @@ public sealed class Circuit
         Leaves = about < 0 ? [.. Relevant.Leaves] : Connected.To(about, Relevant);
         foreach (var leaf in Leaves)
             Tape.Place(leaf.Table);
-        var tables = new TableSet(Tape, Relevant, kept, options.RowBudget);
+        var tables = new TableSet(Tape, Relevant, kept, options);
         foreach (var leaf in Leaves)
             tables.Attach(leaf.Table);
         if (sweep is not null)
         {
-            var plan = new SweepPlan(tables, Leaves, Relevant, evidence, Tape, _likelihoods, options, sweep);
+            var plan = new SweepPlan(tables, Leaves, Relevant.States, evidence, Tape, _likelihoods, options, sweep);
             plan.Run();
             (LogLost, LogShed) = (plan.LogLost, plan.LogShed);
         }

@@ -69,18 +69,7 @@ internal sealed class PartialSum(TableSet tables, RunningValues values, bool wei
 
         while (bucket.Count > 1 && !tables.Empty)
         {
-            var (first, second, least) = (0, 1, double.PositiveInfinity);
-            for (var i = 1; bucket.Count > 2 && i < bucket.Count; i++)
-            {
-                for (var j = 0; j < i; j++)
-                {
-                    if (tables.Estimate([bucket[i].Table, bucket[j].Table], out _) is var rows && rows < least)
-                    {
-                        (first, second, least) = (j, i, rows);
-                    }
-                }
-            }
-
+            var (first, second) = tables.CheapestPair(bucket.ConvertAll(p => p.Table));
             bucket[first] = Join(bucket[second], bucket[first]);
             bucket.RemoveAt(second);
         }
@@ -100,38 +89,12 @@ internal sealed class PartialSum(TableSet tables, RunningValues values, bool wei
         var (best, least) = (-1, double.MaxValue);
         foreach (var v in mine.SelectMany(t => t.Scope).Distinct().Order())
         {
-            if (!tables.IsKept(v) && !left.Contains(v) && tables.Of[v].TrueForAll(mine.Contains) && Joined(v, front) is var joins && joins < least)
+            if (!tables.IsKept(v) && !left.Contains(v) && tables.Of[v].TrueForAll(mine.Contains) && tables.Fill(v, weighted, front) is var joins && joins < least)
             {
                 (best, least) = (v, joins);
             }
         }
 
         return best;
-    }
-
-    private double Joined(int v, Table? front)
-    {
-        var neighbours = new List<int>();
-        foreach (var table in tables.Of[v])
-        {
-            foreach (var u in table.Scope)
-            {
-                if (u != v && !neighbours.Contains(u) && !(front?.Covers(u) ?? false))
-                {
-                    neighbours.Add(u);
-                }
-            }
-        }
-
-        var missing = 0.0;
-        for (var i = 0; i < neighbours.Count; i++)
-        {
-            for (var j = 0; j < i; j++)
-            {
-                missing += tables.Of[neighbours[i]].Exists(t => t.Covers(neighbours[j])) ? 0 : weighted ? tables.LogStates(neighbours[i]) * tables.LogStates(neighbours[j]) : 1;
-            }
-        }
-
-        return missing;
     }
 }

@@ -43,7 +43,7 @@ internal sealed class SweepPlan
     private readonly int[] _blockOfLeaf;
     private readonly int[] _exponents;
 
-    public SweepPlan(TableSet tables, IReadOnlyList<Leaf> leaves, Relevant relevant, Evidence evidence, Tape tape, Likelihoods likelihoods, EliminationOptions options, SweepWay way)
+    public SweepPlan(TableSet tables, IReadOnlyList<Leaf> leaves, int[] states, Evidence evidence, Tape tape, Likelihoods likelihoods, EliminationOptions options, SweepWay way)
     {
         (_tables, _leaves, _evidence, _beam, _way) = (tables, leaves, evidence, options.Beam, way);
         _values = new RunningValues(tape);
@@ -55,7 +55,7 @@ internal sealed class SweepPlan
         _blockOf = new int[nodes];
         _blockOfLeaf = new int[leaves.Count];
         AssignBlocks(options.Stages);
-        _prospects = new Prospects(evidence, leaves, relevant.States, _gathers);
+        _prospects = new Prospects(evidence, leaves, states, _gathers);
         _sum = new PartialSum(tables, _values, way.Weighted);
     }
 

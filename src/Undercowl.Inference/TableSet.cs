@@ -14,10 +14,10 @@ internal sealed class TableSet
     private readonly List<Table> _scalars = [];
     private int _mark;
 
-    public TableSet(Tape tape, Relevant relevant, IReadOnlyList<int> kept, long budget)
+    public TableSet(Tape tape, Relevant relevant, IReadOnlyList<int> kept, EliminationOptions options)
     {
         var count = relevant.States.Length;
-        _joining = new Joining(tape, relevant.States, budget);
+        _joining = new Joining(tape, relevant.States, options.RowBudget);
         _kept = new bool[count];
         foreach (var v in kept)
             _kept[v] = true;
@@ -119,32 +119,65 @@ internal sealed class TableSet
     /// <summary>Joins all of these, the pair with the smallest estimated result first.</summary>
     public Table JoinAll(List<Table> tables)
     {
-        var pair = new Table[2];
         while (tables.Count > 1 && !Empty)
         {
-            int bestI = 1, bestJ = 0;
-            var best = double.PositiveInfinity;
-            for (var i = 0; tables.Count > 2 && i < tables.Count; i++)
-            {
-                for (var j = 0; j < i; j++)
-                {
-                    pair[0] = tables[i];
-                    pair[1] = tables[j];
-                    var cost = Estimate(pair, out _);
-                    if (cost >= best)
-                        continue;
-                    best = cost;
-                    bestI = i;
-                    bestJ = j;
-                }
-            }
-
-            var joined = Join(tables[bestI], tables[bestJ]);
-            tables.RemoveAt(bestI);
-            tables[bestJ] = joined;
+            var (first, second) = CheapestPair(tables);
+            tables[first] = Join(tables[second], tables[first]);
+            tables.RemoveAt(second);
         }
 
         return tables[0];
+    }
+
+    /// <summary>Places of the two tables, the lower first, whose join is estimated to give the fewest rows.</summary>
+    public (int First, int Second) CheapestPair(IReadOnlyList<Table> tables)
+    {
+        var pair = new Table[2];
+        var (first, second, least) = (0, 1, double.PositiveInfinity);
+        for (var i = 1; tables.Count > 2 && i < tables.Count; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                pair[0] = tables[i];
+                pair[1] = tables[j];
+                if (Estimate(pair, out _) is var rows && rows < least)
+                    (first, second, least) = (j, i, rows);
+            }
+        }
+
+        return (first, second);
+    }
+
+    /// <summary>
+    /// How many pairs of neighbours eliminating a variable joins that are not joined yet; weighted, a pair counts its bits multiplied. What
+    /// is open in <paramref name="front"/> does not count.
+    /// </summary>
+    public double Fill(int v, bool weighted, Table? front = null)
+    {
+        _mark++;
+        var neighbours = new List<int>();
+        foreach (var table in Of[v])
+        {
+            foreach (var u in table.Scope)
+            {
+                if (u == v || _seen[u] == _mark || (front?.Covers(u) ?? false))
+                    continue;
+                _seen[u] = _mark;
+                neighbours.Add(u);
+            }
+        }
+
+        var missing = 0.0;
+        for (var i = 0; i < neighbours.Count; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                if (!Of[neighbours[i]].Exists(t => t.Covers(neighbours[j])))
+                    missing += weighted ? _logStates[neighbours[i]] * _logStates[neighbours[j]] : 1;
+            }
+        }
+
+        return missing;
     }
 
     /// <summary>Joins everything that is left over kept variables; null when nothing is.</summary>

@@ -6,6 +6,9 @@ namespace Undercowl.Cli;
 /// <summary>A belief as a table, with what must be known to read it rightly.</summary>
 internal static class BeliefText
 {
+    /// <summary>A bound up to this counts as exact: one in a million, as in the belief.</summary>
+    private const double Exact = 1e-6;
+
     private const double WorthShowing = 0.01;
 
     /// <summary>A cause mended since is shown when it was at least this likely as found.</summary>
@@ -89,12 +92,12 @@ internal static class BeliefText
     public static string Percent(double probability) =>
         (probability is > 0 and < 0.0005 ? "<0.1 %" : (probability * 100).ToString("0.0", CultureInfo.InvariantCulture) + " %").PadLeft(6);
 
-    /// <summary>How likely the complaint is gone for good; by how much that may be off, where it could not be summed exactly.</summary>
+    /// <summary>How likely the complaint is gone for good; by how much that may be off, where that is enough to say so (see BeliefAnswer.Approximate).</summary>
     /// <param name="healthy">That probability, 0 to 1.</param>
     /// <param name="bound">It is off by no more; 0 when exact.</param>
     public static string GoneForGood(double healthy, double bound) =>
         string.Create(CultureInfo.InvariantCulture, $"gone for good with probability {healthy:0.00}")
-        + (bound > 0 ? string.Create(CultureInfo.InvariantCulture, $", off by no more than {Math.Ceiling(bound * 1000) / 1000:0.000}: this job is too large to sum exactly") : "");
+        + (bound > Exact ? string.Create(CultureInfo.InvariantCulture, $", off by no more than {Math.Ceiling(bound * 1000) / 1000:0.000}: this job is too large to sum exactly") : "");
 
     private static string[] Row(CauseBelief cause) => [Percent(cause.Now), $"{Percent(cause.AsFound),8}", Percent(cause.Prior), $"{cause.Name}  [{cause.Cause}]"];
 }
