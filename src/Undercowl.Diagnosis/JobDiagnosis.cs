@@ -138,7 +138,7 @@ public sealed class JobDiagnosis
     public NetworkText Export(string format) => NetworkText.Of(_network, format);
 
     internal Knowledge.Complaint Complaint() => Projection.Complaints
-        .Select(said => Knowledge.Complaints.FirstOrDefault(c => c.Id == _network.Laying.Renamed(said.Id)))
+        .Select(said => Knowledge.ComplaintOf(said.Id))
         .FirstOrDefault(c => c is not null)
         ?? throw new DiagnosisException("None of the job's complaints is known today.", $"Use one of: {string.Join(", ", Knowledge.Complaints.Select(c => c.Id))}.");
 }

@@ -238,7 +238,7 @@ internal sealed class JobNetwork
     {
         foreach (var said in Projection.Complaints)
         {
-            var complaint = Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == Laying.Renamed(said.Id));
+            var complaint = Model.Knowledge.ComplaintOf(said.Id);
             if (complaint is null)
             {
                 continue;

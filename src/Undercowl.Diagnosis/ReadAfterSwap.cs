@@ -51,7 +51,7 @@ internal static class ReadAfterSwap
     /// <summary>How much a reading of a quantity speaks for its best level; null when it is no choice of one.</summary>
     private static double? Goodness(JobDiagnosis diagnosis, Finding finding)
     {
-        if (diagnosis.Knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is not { Likelihood: { Quantity: { } quantity } likelihood } check
+        if (diagnosis.Knowledge.CheckOf(finding.Check) is not { Likelihood: { Quantity: { } quantity } likelihood } check
             || ReadingLikelihood.Choice(check, finding.Value) is not { } choice)
         {
             return null;

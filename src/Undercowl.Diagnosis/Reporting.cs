@@ -34,7 +34,7 @@ internal static class Reporting
         return new ReportAnswer(
             1,
             diagnosis.Layout.Name,
-            string.Join("; ", projection.Complaints.Select(c => (knowledge.Complaints.FirstOrDefault(k => k.Id == c.Id)?.Name ?? c.Id) + (c.Words is null ? "" : $" (\"{c.Words}\")"))),
+            string.Join("; ", projection.Complaints.Select(c => (knowledge.ComplaintOf(c.Id)?.Name ?? c.Id) + (c.Words is null ? "" : $" (\"{c.Words}\")"))),
             [.. projection.Live.Select(e => Entry(diagnosis.Network.Model, e))],
             [.. projection.Withdrawn.Select(w => Entry(diagnosis.Network.Model, w.Entry))],
             [.. belief.Causes().Where(c => !c.Consequence).OrderByDescending(c => c.AsFound).Take(Leading)],
@@ -50,13 +50,13 @@ internal static class Reporting
 
     private static string Text(EngineModel model, KnowledgeBase knowledge, EntryBody body) => body switch
     {
-        Opened opened => $"Opened: {knowledge.Complaints.FirstOrDefault(c => c.Id == opened.Complaint.Id)?.Name ?? opened.Complaint.Id}",
+        Opened opened => $"Opened: {knowledge.ComplaintOf(opened.Complaint.Id)?.Name ?? opened.Complaint.Id}",
         Finding f => $"{Check(knowledge, f)?.Name ?? f.Check}{Words.At(model, Check(knowledge, f)?.At ?? "", f.Place.Text)}: {Words.Reading(Check(knowledge, f), f.Value)}{TakenWith(model, Check(knowledge, f), f)}",
-        Jobs.Remedy r => $"{knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Name ?? r.Action}{Words.At(model, knowledge.Remedies.FirstOrDefault(k => k.Id == r.Action)?.Part ?? "", r.Place.Text)}{(r.Result is { } came ? $": {Words.Result(came)}" : "")}",
+        Jobs.Remedy r => $"{knowledge.RemedyOf(r.Action)?.Name ?? r.Action}{Words.At(model, knowledge.RemedyOf(r.Action)?.Part ?? "", r.Place.Text)}{(r.Result is { } came ? $": {Words.Result(came)}" : "")}",
         Result r => $"What came of the remedy {r.Of.ToString()[^8..]}: {Words.Result(r.Came)}",
-        Swap s => $"Exchanged: {knowledge.Parts.FirstOrDefault(p => p.Id == s.Part)?.Name ?? s.Part}{Words.At(s.A.Text)} with that{Words.At(s.B.Text)}",
+        Swap s => $"Exchanged: {knowledge.PartOf(s.Part)?.Name ?? s.Part}{Words.At(s.A.Text)} with that{Words.At(s.B.Text)}",
         SetUpChange c => $"Engine as it stands: {string.Join(", ", c.Change.Select(p => Words.State(model, p.Key, p.Value)))}",
-        Intake i => knowledge.Intake.FirstOrDefault(q => q.Id == i.Question) is { } asked
+        Intake i => knowledge.QuestionOf(i.Question) is { } asked
             ? $"{asked.Ask} {asked.Answers.FirstOrDefault(a => a.Id == i.Answer)?.Name ?? i.Answer}"
             : $"{i.Question} {i.Answer}",
         Ventilated v => $"Clear of vapour: {string.Join(", ", v.Clear)}",
@@ -83,7 +83,7 @@ internal static class Reporting
         return states.Length == 0 ? "" : $" (taken with: {string.Join(", ", states)})";
     }
 
-    private static Check? Check(KnowledgeBase knowledge, Finding finding) => knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check);
+    private static Check? Check(KnowledgeBase knowledge, Finding finding) => knowledge.CheckOf(finding.Check);
 
     private static string Kebab(string word) =>
         string.Concat(word.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));

@@ -9,10 +9,25 @@ namespace Undercowl.Inference;
 /// <param name="Probability">The same as a probability.</param>
 /// <param name="Stepwise">For each piece what it added to all before it.</param>
 /// <param name="LeaveOneOut">For each piece what would be lost without it, given all others.</param>
+/// <param name="StepwiseAtLeast">For each piece whether its stepwise weight began or ended at <see cref="Most"/>, so that it may be larger.</param>
+/// <param name="LeaveOneOutAtLeast">The same for what would be lost.</param>
 /// <param name="ErrorBound">No probability that went into these is off by more; 0 when exact.</param>
 public sealed record WeightsOfEvidence(
-    double Prior, double Posterior, double Probability, IReadOnlyList<double> Stepwise, IReadOnlyList<double> LeaveOneOut, double ErrorBound)
+    double Prior,
+    double Posterior,
+    double Probability,
+    IReadOnlyList<double> Stepwise,
+    IReadOnlyList<double> LeaveOneOut,
+    IReadOnlyList<bool> StepwiseAtLeast,
+    IReadOnlyList<bool> LeaveOneOutAtLeast,
+    double ErrorBound)
 {
+    /// <summary>
+    /// Log odds beyond so many decibans either way are told as these. A probability may come out as 0, where evidence excludes a state or
+    /// a sum within a bound leaves it out, and a weight without end could neither be added up nor written. Estimate: 1 in 10 to the 20th is no knowledge of anything.
+    /// </summary>
+    public const double Most = 200;
+
     /// <param name="pieces">How many there are.</param>
     /// <param name="with">The evidence of those pieces, by number from 0, that its argument admits.</param>
     /// <param name="node">The node.</param>
@@ -32,20 +47,25 @@ public sealed record WeightsOfEvidence(
         }
 
         var all = upTo[pieces];
-        var stepwise = new double[pieces];
-        var leftOut = new double[pieces];
+        var (stepwise, leftOut) = (new double[pieces], new double[pieces]);
+        var (stepsCut, leftOutCut) = (new bool[pieces], new bool[pieces]);
         for (var piece = 0; piece < pieces; piece++)
         {
             stepwise[piece] = upTo[piece + 1] - upTo[piece];
+            stepsCut[piece] = Cut(upTo[piece]) || Cut(upTo[piece + 1]);
         }
 
         var withAll = probability;
         for (var piece = 0; piece < pieces; piece++)
         {
-            leftOut[piece] = all - (piece == pieces - 1 ? upTo[piece] : LogOdds(i => i != piece));
+            var without = piece == pieces - 1 ? upTo[piece] : LogOdds(i => i != piece);
+            leftOut[piece] = all - without;
+            leftOutCut[piece] = Cut(all) || Cut(without);
         }
 
-        return new WeightsOfEvidence(upTo[0], all, withAll, stepwise, leftOut, bound);
+        return new WeightsOfEvidence(upTo[0], all, withAll, stepwise, leftOut, stepsCut, leftOutCut, bound);
+
+        static bool Cut(double logOdds) => Math.Abs(logOdds) >= Most;
 
         // The odds against are summed up and not taken from 1: near certainty that would leave rounding only.
         double LogOdds(Func<int, bool> kept)
@@ -60,7 +80,7 @@ public sealed record WeightsOfEvidence(
                 against += s == state ? 0 : marginal[s];
             }
 
-            return 10 * Math.Log10(probability / against);
+            return Math.Clamp(10 * Math.Log10(probability / against), -Most, Most);
         }
     }
 }

@@ -8,6 +8,24 @@ public sealed record KnowledgeBase
     /// <summary>Renamed ids: old to new. Ids are never reused.</summary>
     public Dictionary<string, string> Aliases { get; init => field = value ?? []; } = [];
 
+    /// <summary>The id under which a record stands today: of one that was renamed the new one, of any other itself. Jobs keep the ids of their day.</summary>
+    public string Today(string id) => Aliases.GetValueOrDefault(id, id);
+
+    /// <summary>The check that a job's entry means; null when it is not known today.</summary>
+    public Check? CheckOf(string id) => Checks.FirstOrDefault(c => c.Id == Today(id));
+
+    /// <summary>The remedy that a job's entry means; null when it is not known today.</summary>
+    public Remedy? RemedyOf(string id) => Remedies.FirstOrDefault(r => r.Id == Today(id));
+
+    /// <summary>The complaint that a job's entry means; null when it is not known today.</summary>
+    public Complaint? ComplaintOf(string id) => Complaints.FirstOrDefault(c => c.Id == Today(id));
+
+    /// <summary>The question that a job's entry answers; null when it is not known today.</summary>
+    public IntakeQuestion? QuestionOf(string id) => Intake.FirstOrDefault(q => q.Id == Today(id));
+
+    /// <summary>The kind of part that a job's entry means; null when it is not known today.</summary>
+    public PartKind? PartOf(string id) => Parts.FirstOrDefault(p => p.Id == Today(id));
+
     public IReadOnlyList<PartKind> Parts { get; init => field = value ?? []; } = [];
 
     public IReadOnlyList<Quantity> Quantities { get; init => field = value ?? []; } = [];

@@ -42,7 +42,7 @@ internal static class IntakeCommand
         using var at = JobAtHand.Read(shell, path);
         var given = Projection.Of(at.Job).All<Intake>().ToArray();
         QuestionItem[] questions = [.. shell.Knowledge.Known.Intake.Select(q => new QuestionItem(
-            q.Id, q.Ask, [.. q.Answers.Select(a => new NamedItem(a.Id, a.Name))], given.LastOrDefault(i => i.Body.Question == q.Id)?.Body.Answer))];
+            q.Id, q.Ask, [.. q.Answers.Select(a => new NamedItem(a.Id, a.Name))], given.LastOrDefault(i => shell.Knowledge.Known.Today(i.Body.Question) == q.Id)?.Body.Answer))];
         return Answer.Of(new QuestionsAnswer(1, questions), TerminalJson.Default.QuestionsAnswer, (answer, page) =>
         {
             foreach (var question in answer.Questions)

@@ -36,12 +36,12 @@ internal static class WhyCommand
         }
 
         page.Line();
-        page.Line($"Decibans: {answer.PriorDecibans:+0.0;-0.0} before, {answer.PosteriorDecibans:+0.0;-0.0} after.");
+        page.Line($"Decibans: {Decibans(answer.PriorDecibans, Beyond(answer.PriorDecibans))} before, {Decibans(answer.PosteriorDecibans, Beyond(answer.PosteriorDecibans))} after.");
         page.Line();
         page.Table(
         [
             ["stepwise", "without it", "what"],
-            .. answer.Weights.Select(w => new[] { $"{w.Stepwise,8:+0.0;-0.0;0.0}", $"{w.LeaveOneOut,10:+0.0;-0.0;0.0}", w.What }),
+            .. answer.Weights.Select(w => new[] { $"{Decibans(w.Stepwise, w.StepwiseAtLeast),8}", $"{Decibans(w.LeaveOneOut, w.LeaveOneOutAtLeast),10}", w.What }),
         ]);
         page.Line();
         if (answer.ErrorBound > 0)
@@ -49,6 +49,15 @@ internal static class WhyCommand
             page.Item("", $"Approximate: probabilities may be off by {answer.ErrorBound.ToString("0.######", CultureInfo.InvariantCulture)}, so that small ones have no sure weights.");
         }
 
+        if (answer.Weights.Any(w => w.StepwiseAtLeast || w.LeaveOneOutAtLeast))
+        {
+            page.Item("", $"> and <: that or beyond, as odds are told to {WhyAnswer.Most:0} decibans either way.");
+        }
+
         page.Item("", "Stepwise: added when it came, given all before it. Without it: what would be lost, given all others. Ten decibans are a factor of ten in the odds.");
     }
+
+    private static bool Beyond(double decibans) => Math.Abs(decibans) >= WhyAnswer.Most;
+
+    private static string Decibans(double value, bool beyond) => (beyond ? value < 0 ? "<" : ">" : "") + value.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
 }

@@ -36,10 +36,9 @@ internal static class Ending
     private static Proof Claim(JobDiagnosis diagnosis)
     {
         var projection = diagnosis.Projection;
-        var aliases = diagnosis.Knowledge.Aliases;
         var tests = projection.Complaints
-            .Select(said => diagnosis.Knowledge.Complaints.First(c => c.Id == aliases.GetValueOrDefault(said.Id, said.Id)))
-            .Select(c => projection.Findings.Last(f => f.Body.Check == c.SystemTest).Id)
+            .Select(said => diagnosis.Knowledge.ComplaintOf(said.Id)!)
+            .Select(c => projection.Findings.Last(f => diagnosis.Knowledge.Today(f.Body.Check) == c.SystemTest).Id)
             .Distinct();
         return new Proof([.. tests], "The complaint's own test read good after the last remedy, and it is likely to last.");
     }

@@ -69,7 +69,7 @@ internal sealed class Audit
     {
         foreach (var said in _network.Projection.Complaints)
         {
-            if (Knowledge.Complaints.FirstOrDefault(c => c.Id == _network.Laying.Renamed(said.Id)) is { } complaint && _network.ComplaintSignals.Any(Touches))
+            if (Knowledge.ComplaintOf(said.Id) is { } complaint && _network.ComplaintSignals.Any(Touches))
             {
                 var quantity = _network.Model.Quantity(complaint.Quantity);
                 foreach (var level in quantity.Levels)
@@ -175,14 +175,14 @@ internal sealed class Audit
 
     private void Result(LaidResult laid)
     {
-        var remedy = Knowledge.Remedies.First(r => r.Id == laid.Remedy.Body.Action);
+        var remedy = Knowledge.RemedyOf(laid.Remedy.Body.Action)!;
         if (laid.Came is RemedyResult.InPart or RemedyResult.NoChange)
         {
             Better(Results.Noticed, "chance that what was mended is noticed while something is still wrong");
             Better(Results.Hoped, "chance that it is called better though nothing was mended");
         }
 
-        foreach (var complaint in _network.Projection.Complaints.Select(s => Knowledge.Complaints.FirstOrDefault(c => c.Id == _network.Laying.Renamed(s.Id))).OfType<Knowledge.Complaint>())
+        foreach (var complaint in _network.Projection.Complaints.Select(s => Knowledge.ComplaintOf(s.Id)).OfType<Knowledge.Complaint>())
         {
             var test = Knowledge.Checks.First(c => c.Id == complaint.SystemTest);
             foreach (var (level, row) in test.Likelihood.Given)
@@ -298,7 +298,7 @@ internal sealed class Audit
     {
         var made = _network.Graph[node].Name.Split('~');
         return made.Length < 2 ? null
-            : _network.Projection.All<Jobs.Remedy>().FirstOrDefault(r => r.Id.ToString() == made[1]) is { } done ? Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Body.Action) : null;
+            : _network.Projection.All<Jobs.Remedy>().FirstOrDefault(r => r.Id.ToString() == made[1]) is { } done ? Knowledge.RemedyOf(done.Body.Action) : null;
     }
 
     private void Mended(Knowledge.Remedy remedy, AspectInstance aspect, string name)

@@ -23,7 +23,7 @@ internal static class Reasons
             node,
             state,
             network.Options);
-        WeightAnswer[] answers = [.. what.Select((w, i) => new WeightAnswer(i == 0 ? JobNetwork.ComplaintLabel : laid[i - 1].Label, w, weights.Stepwise[i], weights.LeaveOneOut[i]))];
+        WeightAnswer[] answers = [.. what.Select((w, i) => new WeightAnswer(i == 0 ? JobNetwork.ComplaintLabel : laid[i - 1].Label, w, weights.Stepwise[i], weights.LeaveOneOut[i], weights.StepwiseAtLeast[i], weights.LeaveOneOutAtLeast[i]))];
         return new WhyAnswer(
             1, aspect.CauseId(state), Words.Cause(aspect, state), weights.Prior, weights.Posterior, weights.Probability, weights.ErrorBound, answers, Saying.Of(Words.Cause(aspect, state), weights, [Told.Complaint, .. laid.Select(l => l.Told)]));
     }
@@ -39,7 +39,7 @@ internal static class Reasons
     /// <summary>The remedy in words, and what came of it.</summary>
     public static string Describe(EngineModel model, LaidResult laid)
     {
-        var remedy = model.Remedies.First(r => r.Id == laid.Remedy.Body.Action);
+        var remedy = model.Knowledge.RemedyOf(laid.Remedy.Body.Action)!;
         return $"{remedy.Name}{Words.At(model, remedy.Part, laid.Remedy.Body.Place.Text)}: {Words.Result(laid.Came)}";
     }
 

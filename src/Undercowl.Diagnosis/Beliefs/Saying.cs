@@ -19,7 +19,7 @@ internal static class Saying
         var said = new List<string> { $"{Upper(cause)}: {Chance(weights.Probability)} as found; {Chance(1 / (1 + Math.Pow(10, -weights.Prior / 10)))} before anything was heard." };
         var groups = Groups(weights, told);
         var telling = groups.Where(g => Math.Abs(g.Decibans) >= Strengths[^1].From).OrderByDescending(g => Math.Round(Math.Abs(g.Decibans), 6)).ToArray();
-        said.AddRange(telling.Select(g => string.Create(CultureInfo.InvariantCulture, $"{Strength(g.Decibans)}, {g.Decibans:+0.0;-0.0} dB: {g.Words}.")));
+        said.AddRange(telling.Select(g => string.Create(CultureInfo.InvariantCulture, $"{Strength(g.Decibans)}, {(g.AtLeast ? $"more than {Math.Abs(g.Decibans):0}" : $"{g.Decibans:+0.0;-0.0}")} dB: {g.Words}.")));
         var idle = groups.Where(g => Math.Abs(g.Decibans) < Strengths[^1].From).Select(g => g.Words).ToArray();
         if (idle.Length > 0)
         {
@@ -30,9 +30,9 @@ internal static class Saying
     }
 
     /// <summary>The same reading at several cylinders, one after the other, is one thing seen.</summary>
-    private static List<(string Words, double Decibans)> Groups(WeightsOfEvidence weights, IReadOnlyList<Told> told)
+    private static List<(string Words, double Decibans, bool AtLeast)> Groups(WeightsOfEvidence weights, IReadOnlyList<Told> told)
     {
-        var found = new List<(string, double)>();
+        var found = new List<(string, double, bool)>();
         for (var i = 0; i < told.Count;)
         {
             var end = i + 1;
@@ -43,7 +43,7 @@ internal static class Saying
 
             string[] cylinders = [.. Enumerable.Range(i, end - i).Select(k => told[k].At).Where(a => a.StartsWith(Cylinder, StringComparison.Ordinal)).Select(a => a[Cylinder.Length..]).Distinct()];
             var at = cylinders.Length > 1 ? $" at cylinders {string.Join(", ", cylinders[..^1])} and {cylinders[^1]}" : told[i].At;
-            found.Add(($"{Lower(told[i].What)}{at}{(told[i].Reading.Length > 0 ? ": " : "")}{told[i].Reading}{told[i].After}", Enumerable.Range(i, end - i).Sum(k => weights.Stepwise[k])));
+            found.Add(($"{Lower(told[i].What)}{at}{(told[i].Reading.Length > 0 ? ": " : "")}{told[i].Reading}{told[i].After}", Enumerable.Range(i, end - i).Sum(k => weights.Stepwise[k]), Enumerable.Range(i, end - i).Any(k => weights.StepwiseAtLeast[k])));
             i = end;
         }
 

@@ -24,10 +24,10 @@ internal sealed record Told(string What, string At, string Reading, string After
         var remedy = laid.Finding.Remedies.Count > 0 ? laid.Finding.Remedies[^1] : null;
         if (remedy is not null && (swap is null || laid.Finding.Entry.Id == remedy.Id || string.CompareOrdinal(remedy.Id.ToString(), swap.Id.ToString()) > 0))
         {
-            return $" (after: {model.Remedies.FirstOrDefault(r => r.Id == remedy.Body.Action)?.Name ?? remedy.Body.Action})";
+            return $" (after: {model.Knowledge.RemedyOf(remedy.Body.Action)?.Name ?? remedy.Body.Action})";
         }
 
-        return swap is null ? "" : $" ({model.Knowledge.Parts.FirstOrDefault(p => p.Id == swap.Body.Part)?.Name ?? swap.Body.Part}s {Place(swap.Body.A.Text)} and {Place(swap.Body.B.Text)} exchanged)";
+        return swap is null ? "" : $" ({model.Knowledge.PartOf(swap.Body.Part)?.Name ?? swap.Body.Part}s {Place(swap.Body.A.Text)} and {Place(swap.Body.B.Text)} exchanged)";
 
         static string Place(string place) => place.StartsWith("cyl:", StringComparison.Ordinal) ? place[4..] : place;
     }

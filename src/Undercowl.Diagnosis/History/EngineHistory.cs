@@ -85,8 +85,8 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
 
     private EngineState Swapped(EngineState state, Swap swap, string entry)
     {
-        var a = Seat(swap.Part, swap.A.Text);
-        var b = Seat(swap.Part, swap.B.Text);
+        var a = Seat(_model.Knowledge.Today(swap.Part), swap.A.Text);
+        var b = Seat(_model.Knowledge.Today(swap.Part), swap.B.Text);
         if (a is not null && b is not null)
         {
             var occupant = (int[])state.Occupant.Clone();
@@ -96,7 +96,7 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
 
         // Outputs of one part: the lanes that they serve are exchanged. A part without outputs has nothing to exchange.
         if (swap.A.Cylinders is [var from] && swap.B.Cylinders is [var to]
-            && Array.Find(_model.Parts, p => p.Kind.Id == swap.Part && p.Serves(from) && p.Serves(to) && Exchanges.Outputs(_model, p)) is { } shared)
+            && Array.Find(_model.Parts, p => p.Kind.Id == _model.Knowledge.Today(swap.Part) && p.Serves(from) && p.Serves(to) && Exchanges.Outputs(_model, p)) is { } shared)
         {
             var ends = new Dictionary<(int, int), int>(state.Ends);
             var (first, second) = (ends.GetValueOrDefault((shared.Index, from), from), ends.GetValueOrDefault((shared.Index, to), to));
@@ -111,7 +111,7 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
     {
         var entry = deed.Id.ToString();
         var version = (int[])state.Version.Clone();
-        var remedy = _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action);
+        var remedy = _model.Knowledge.RemedyOf(done.Action);
         foreach (var aspect in ActedOn(state, done))
         {
             version[aspect.Index] = conditions.After(conditions.NodeOf(state, aspect), aspect, remedy!, entry);
@@ -135,13 +135,13 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
 
     /// <summary>The conditions that a remedy changes or may change.</summary>
     private IEnumerable<AspectInstance> ActedOn(EngineState state, Jobs.Remedy done) =>
-        _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action) is not { } remedy ? []
+        _model.Knowledge.RemedyOf(done.Action) is not { } remedy ? []
         : Parts(state, done).SelectMany(p => _model.AspectsOf[p])
             .Where(a => (done.Output is null || a.PartId.EndsWith("/" + done.Output, StringComparison.Ordinal)) && (remedy.Replaces || RemedyReach.Touches(remedy, a)));
 
     /// <summary>The parts that a remedy handles; none when it is not known today or there is no such part.</summary>
     private IEnumerable<int> Parts(EngineState state, Jobs.Remedy done) =>
-        _model.Knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action) is { } remedy && Seat(remedy.Part, done.Place.Text) is { } seat
+        _model.Knowledge.RemedyOf(done.Action) is { } remedy && Seat(remedy.Part, done.Place.Text) is { } seat
             ? RemedyReach.Seats(_model, remedy, seat).Select(s => state.Occupant[s.Index]) : [];
 
     /// <summary>A new occasion: passing states are drawn afresh, for the parts handled or for all.</summary>
@@ -177,8 +177,8 @@ internal sealed class EngineHistory(ConditionNodes conditions, Projection projec
         return state with { Occasion = began };
     }
 
-    private static bool Means(PartId handled, PartInstance part) =>
-        handled.Kind == part.Kind.Id && (handled.Place is null || handled.Place.Value.Text == part.Place);
+    private bool Means(PartId handled, PartInstance part) =>
+        _model.Knowledge.Today(handled.Kind) == part.Kind.Id && (handled.Place is null || handled.Place.Value.Text == part.Place);
 
     private PartInstance? Seat(string kind, string place) => Array.Find(_model.Parts, p => p.Kind.Id == kind && p.Place == place);
 }

@@ -176,7 +176,7 @@ internal sealed class Candidates
 
         foreach (var declined in _network.Projection.All<Declined>())
         {
-            if (declined.Body.What == check.Id && (declined.Body.Place is not { } at || at.Text == place))
+            if (_network.Model.Knowledge.Today(declined.Body.What) == check.Id && (declined.Body.Place is not { } at || at.Text == place))
             {
                 return $"declined: {declined.Body.Why}";
             }

@@ -54,7 +54,7 @@ internal sealed class NextSteps
         _repairs = new Repairs(network, _run, complaint, complaint.SetUp);
         _checks = [.. _candidates.Open, .. _candidates.Withheld.Select(w => w.Candidate)];
         _outcomes = new DrawnOutcomes(_run, _repairs, _checks);
-        _toShow = network.Projection.Complaints.Any(said => network.Laying.Renamed(said.Id) == complaint.Id && ProofOf.Shown(network, complaint, SetUpResolution.Of(said, complaint)))
+        _toShow = network.Projection.Complaints.Any(said => network.Model.Knowledge.Today(said.Id) == complaint.Id && ProofOf.Shown(network, complaint, SetUpResolution.Of(said, complaint)))
             ? new ToShow(network, belief) : null;
         _words = new StepDescriptions(network, standing, _effort, _costs, _outcomes, _repairs);
         foreach (var remedy in network.Model.Remedies)
@@ -274,7 +274,7 @@ internal sealed class NextSteps
 
     /// <summary>Done already, and no reading since depends on what it changed.</summary>
     private bool Awaited(Knowledge.Remedy remedy, string place, int[] parts) =>
-        _network.Projection.All<Jobs.Remedy>().Any(r => r.Body.Action == remedy.Id && r.Body.Place.Text == place)
+        _network.Projection.All<Jobs.Remedy>().Any(r => _network.Model.Knowledge.Today(r.Body.Action) == remedy.Id && r.Body.Place.Text == place)
         && !parts.SelectMany(p => _network.Model.AspectsOf[p]).Where(a => remedy.Replaces || RemedyReach.Touches(remedy, a))
             .Select(a => _network.Conditions.NodeOf(_network.Now, a)).Any(_read.Value.Contains);
 
@@ -298,5 +298,5 @@ internal sealed class NextSteps
     }
 
     private bool Declined(string what, string place) => _network.Projection.All<Declined>().Any(d =>
-        d.Body.What == what && (d.Body.Place is not { } at || at.Text == place));
+        _network.Model.Knowledge.Today(d.Body.What) == what && (d.Body.Place is not { } at || at.Text == place));
 }

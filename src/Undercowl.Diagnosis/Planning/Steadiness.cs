@@ -71,7 +71,7 @@ internal sealed class Steadiness(Workbench bench)
     /// <summary>Where something was seen that is not what one sees most where all is well; null where it was, for numbers, and for what was taken back.</summary>
     private string? PointsTo(JobDiagnosis diagnosis, EntryId id)
     {
-        if (diagnosis.Projection.Findings.FirstOrDefault(f => f.Id == id)?.Body is not { Value: ChoiceReading choice } finding || bench.Knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is not { Likelihood: var likelihood })
+        if (diagnosis.Projection.Findings.FirstOrDefault(f => f.Id == id)?.Body is not { Value: ChoiceReading choice } finding || bench.Knowledge.CheckOf(finding.Check) is not { Likelihood: var likelihood })
         {
             return null;
         }
@@ -80,7 +80,7 @@ internal sealed class Steadiness(Workbench bench)
         return likelihood.Given.GetValueOrDefault(well)?.MaxBy(c => c.Value).Key == choice.Choice ? null : finding.Place.Text;
     }
 
-    private bool IsDoubtful(Finding finding) => bench.Knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is { } check && finding.Value switch
+    private bool IsDoubtful(Finding finding) => bench.Knowledge.CheckOf(finding.Check) is { } check && finding.Value switch
     {
         NumberReading => check.Caps.Count > 0,
         ChoiceReading choice => check.Caps.Any(c => c.Readings.Count == 0 || c.Readings.Contains(choice.Choice)),

@@ -17,9 +17,9 @@ internal sealed record GivenAnswer(Said<Intake> Said, IntakeQuestion Question, i
     /// <summary>The answers that tell something: of a question whose answers exclude each other the last, else each that was given.</summary>
     public static IEnumerable<GivenAnswer> In(KnowledgeBase knowledge, Projection projection)
     {
-        foreach (var said in projection.All<Intake>().GroupBy(i => knowledge.Aliases.GetValueOrDefault(i.Body.Question, i.Body.Question)))
+        foreach (var said in projection.All<Intake>().GroupBy(i => knowledge.Today(i.Body.Question)))
         {
-            if (knowledge.Intake.FirstOrDefault(q => q.Id == said.Key) is not { Tells.Count: > 0 } question)
+            if (knowledge.QuestionOf(said.Key) is not { Tells.Count: > 0 } question)
             {
                 continue;
             }

@@ -25,7 +25,7 @@ internal sealed class Interview(ConditionNodes conditions, Projection projection
 
     /// <summary>The questions that nobody has answered, with what they would tell of that bears on something here.</summary>
     public IEnumerable<(IntakeQuestion Question, ToldOf[] Tells)> Open() => conditions.Model.Knowledge.Intake
-        .Where(q => q.Tells.Count > 0 && !projection.All<Intake>().Any(i => laying.Renamed(i.Body.Question) == q.Id))
+        .Where(q => q.Tells.Count > 0 && !projection.All<Intake>().Any(i => conditions.Model.Knowledge.Today(i.Body.Question) == q.Id))
         .Select(q => (q, Tells(q).ToArray()));
 
     /// <summary>What a question tells of. A common cause that ties nothing is a constant no: what is told of it is heard apart.</summary>
@@ -62,7 +62,7 @@ internal sealed class Interview(ConditionNodes conditions, Projection projection
 
     /// <summary>The set-up in which what was complained of first shows.</summary>
     private IReadOnlyDictionary<string, string> WhenItShows() =>
-        projection.Complaints is [var said, ..] && conditions.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == laying.Renamed(said.Id)) is { } complaint
+        projection.Complaints is [var said, ..] && conditions.Model.Knowledge.ComplaintOf(said.Id) is { } complaint
             ? SetUpResolution.Of(said, complaint) : new Dictionary<string, string>();
 }
 

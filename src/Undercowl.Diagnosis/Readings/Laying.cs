@@ -83,7 +83,7 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     public LaidFinding? Lay(FindingInContext finding, EngineState state, out string why)
     {
         why = "";
-        var check = _model.Knowledge.Checks.FirstOrDefault(c => c.Id == Renamed(finding.Body.Check));
+        var check = _model.Knowledge.CheckOf(finding.Body.Check);
         if (check is null)
         {
             why = $"There is no check \"{finding.Body.Check}\". {Near.Mend(finding.Body.Check, _model.Checks.Select(c => c.Id))}";
@@ -121,8 +121,6 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
             check.Likelihood.Model == LikelihoodModel.Gap ? SparkMargin.Numbers(_model, check.Likelihood.Quantity!) : null,
             new TakenReading(finding.Body.Value, finding.Body.SetUp, Circumstances(check, finding.Body.Place.Text, finding.Body.Tool, finding)));
     }
-
-    public string Renamed(string id) => _model.Knowledge.Aliases.GetValueOrDefault(id, id);
 
     /// <summary>The tool of a check whose own faults are modelled, if any: the one used in the place of what the check asks for, else the check's own.</summary>
     /// <param name="check">The check.</param>
@@ -184,7 +182,7 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     {
         foreach (var finding in projection.Findings.Where(f => check.Likelihood.Fellows && f.Body.Place.Text != place))
         {
-            if (finding.Body.Value is NumberReading { Number: var number } && _model.Knowledge.Checks.FirstOrDefault(c => c.Id == Renamed(finding.Body.Check)) is { Likelihood.Fellows: true } like
+            if (finding.Body.Value is NumberReading { Number: var number } && _model.Knowledge.CheckOf(finding.Body.Check) is { Likelihood.Fellows: true } like
                 && like.Likelihood.Reference == check.Likelihood.Reference
                 && DensityReadings.Ratio(like, number, Circumstances(like with { Likelihood = like.Likelihood with { Fellows = false } }, finding.Body.Place.Text, finding.Body.Tool, finding)) is { } ratio and > 0)
             {

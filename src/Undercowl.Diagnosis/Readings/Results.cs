@@ -27,11 +27,11 @@ internal sealed class Results(ConditionNodes conditions, Projection projection, 
     /// <summary>The results that hold, in the order of their remedies; those of remedies unknown today, or not read by a table, say nothing.</summary>
     public IEnumerable<LaidResult> Laid()
     {
-        var known = projection.Complaints.Select(said => (Said: said, Complaint: _model.Knowledge.Complaints.FirstOrDefault(c => c.Id == laying.Renamed(said.Id))))
+        var known = projection.Complaints.Select(said => (Said: said, Complaint: _model.Knowledge.ComplaintOf(said.Id)))
             .Where(c => c.Complaint is not null).ToArray();
         foreach (var remedy in projection.All<Jobs.Remedy>())
         {
-            if (projection.ResultOf(remedy.Id) is { } came && _model.Remedies.Any(r => r.Id == remedy.Body.Action))
+            if (projection.ResultOf(remedy.Id) is { } came && _model.Remedies.Contains(_model.Knowledge.RemedyOf(remedy.Body.Action)))
             {
                 yield return new LaidResult(remedy, came, [.. known.SelectMany(c => Told(remedy, came, c.Said, c.Complaint!))]);
             }

@@ -71,7 +71,7 @@ internal static class SpokenOf
     {
         var checks = knowledge.Checks.Where(c => c.Likelihood is { Aspect: not null, Model: LikelihoodModel.Table }).ToDictionary(c => c.Id);
         foreach (var (id, _, choice) in projection.Findings
-            .Select(f => (Check: knowledge.Aliases.GetValueOrDefault(f.Body.Check, f.Body.Check), f.Body.Place.Text, (f.Body.Value as ChoiceReading)?.Choice)).Distinct())
+            .Select(f => (Check: knowledge.Today(f.Body.Check), f.Body.Place.Text, (f.Body.Value as ChoiceReading)?.Choice)).Distinct())
         {
             if (choice is not null && checks.TryGetValue(id, out var check) && check.Choices.Any(c => c.Id == choice))
             {
@@ -90,10 +90,10 @@ internal static class SpokenOf
         var checks = model.Knowledge.Checks.Where(c => c.Likelihood is { Quantity: not null, Model: LikelihoodModel.Table }).ToDictionary(c => c.Id);
         var conditions = new ConditionNodes(model, new NodeGraph(), []);
         var (laying, alone) = (new Laying(conditions, projection), new OneAmiss(conditions.Graph));
-        foreach (var finding in projection.Findings.Select(f => f.Body).DistinctBy(f => (model.Knowledge.Aliases.GetValueOrDefault(f.Check, f.Check), f.Place.Text, (f.Value as ChoiceReading)?.Choice)))
+        foreach (var finding in projection.Findings.Select(f => f.Body).DistinctBy(f => (model.Knowledge.Today(f.Check), f.Place.Text, (f.Value as ChoiceReading)?.Choice)))
         {
             if (finding.Value is not ChoiceReading { Choice: var choice } || !borne.Contains(finding.Place.Text)
-                || !checks.TryGetValue(model.Knowledge.Aliases.GetValueOrDefault(finding.Check, finding.Check), out var check) || check.Choices.All(c => c.Id != choice)
+                || !checks.TryGetValue(model.Knowledge.Today(finding.Check), out var check) || check.Choices.All(c => c.Id != choice)
                 || laying.Read(check, finding.Place.Text, laying.Copies(conditions.AsFound, finding.SetUp)) is not var (signal, levels))
             {
                 continue;

@@ -23,7 +23,7 @@ internal static class Interlocks
                 (clear, known, opened) = (false, true, true);
                 met.Clear();
                 smelt.Clear();
-                if (entry.Body is Jobs.Remedy done && knowledge.Remedies.FirstOrDefault(r => r.Id == done.Action) is { } remedy)
+                if (entry.Body is Jobs.Remedy done && knowledge.RemedyOf(done.Action) is { } remedy)
                 {
                     met.UnionWith(remedy.Meets.Where(m => rule.Lift.Any(l => l.Id == m)));
                 }
@@ -85,7 +85,7 @@ internal static class Interlocks
     /// </summary>
     private static bool Doubts(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge, Dictionary<string, string> before) =>
         wanted.Does is { } does && entry.Body is not Finding { Value: NotDoneReading }
-        && ((entry.Body is Finding finding && knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check)?.Hazards.Contains(does) == true)
+        && ((entry.Body is Finding finding && knowledge.CheckOf(finding.Check)?.Hazards.Contains(does) == true)
             || SetUpOf(entry).Any(s => before.GetValueOrDefault(s.Key) != s.Value && knowledge.SetUps.FirstOrDefault(k => k.Id == s.Key.Split('@')[0])?.Values.FirstOrDefault(v => v.Id == s.Value)?.Hazards.Contains(does) == true));
 
     private static IReadOnlyDictionary<string, string> SetUpOf(Entry entry) => entry.Body switch
@@ -97,13 +97,12 @@ internal static class Interlocks
 
     private static bool Matches(InterlockEvent wanted, Entry entry, KnowledgeBase knowledge) => entry.Body switch
     {
-        Finding finding => wanted.Check == finding.Check
-            && knowledge.Checks.FirstOrDefault(c => c.Id == finding.Check) is { } check
+        Finding finding => knowledge.CheckOf(finding.Check) is { } check && wanted.Check == check.Id
             && ReadingLikelihood.Choice(check, finding.Value) is { } choice
             && (wanted.Choice is null || wanted.Choice.Contains(choice)),
         Jobs.Remedy remedy => wanted.Does is not null
-            && knowledge.Remedies.FirstOrDefault(r => r.Id == remedy.Action)?.Does.Contains(wanted.Does) == true,
-        Intake intake => wanted.Question == intake.Question && (wanted.Answer is null || wanted.Answer.Contains(intake.Answer)),
+            && knowledge.RemedyOf(remedy.Action)?.Does.Contains(wanted.Does) == true,
+        Intake intake => wanted.Question == knowledge.Today(intake.Question) && (wanted.Answer is null || wanted.Answer.Contains(intake.Answer)),
         _ => false,
     };
 }

@@ -16,7 +16,7 @@ internal static class ProofOf
         var (healthy, bound) = (1.0, 0.0);
         foreach (var said in network.Projection.Complaints)
         {
-            var complaint = network.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == network.Laying.Renamed(said.Id));
+            var complaint = network.Model.Knowledge.ComplaintOf(said.Id);
             if (complaint is null)
             {
                 missing.Add($"The complaint {said.Id} is not known today: prove it by hand and sign off as unproven.");
@@ -49,7 +49,7 @@ internal static class ProofOf
 
     /// <summary>The belief with what the first complaint is proven by carried along, so that one sum gives both.</summary>
     public static Belief Carrying(JobNetwork network) =>
-        network.Projection.Complaints.Select(said => (Said: said, Complaint: network.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == network.Laying.Renamed(said.Id))))
+        network.Projection.Complaints.Select(said => (Said: said, Complaint: network.Model.Knowledge.ComplaintOf(said.Id)))
             .FirstOrDefault(c => c.Complaint is not null) is { Complaint: { } complaint, Said: var first }
             ? Belief.Of(new JobNetwork(network.Model, network.Projection, (complaint.Quantity, SetUpResolution.Of(first, complaint))))
             : Belief.Of(network);

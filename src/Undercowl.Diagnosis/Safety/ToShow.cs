@@ -23,7 +23,7 @@ internal sealed class ToShow
     {
         _network = network;
         var complaints = network.Projection.Complaints
-            .Select(said => network.Model.Knowledge.Complaints.FirstOrDefault(c => c.Id == network.Laying.Renamed(said.Id))).OfType<Knowledge.Complaint>();
+            .Select(said => network.Model.Knowledge.ComplaintOf(said.Id)).OfType<Knowledge.Complaint>();
         HashSet<string> named = [.. complaints.SelectMany(c => c.Proofs)];
         Missing = [.. network.Model.Knowledge.Proofs
             .Where(p => p.Only.Holds(network.Model.Layout) && Checks(network.Model, p).Any())
@@ -70,9 +70,9 @@ internal sealed class ToShow
                 stood[key] = value;
             }
 
-            if (entry.Body is Finding read && checks.Contains(network.Laying.Renamed(read.Check)) && read.Value is not NotDoneReading
+            if (entry.Body is Finding read && checks.Contains(model.Knowledge.Today(read.Check)) && read.Value is not NotDoneReading
                 && setUp.All(s => s.Value.Contains(read.SetUp.GetValueOrDefault(s.Key, model.SetUpKey(s.Key)?.Default ?? "")))
-                && model.Knowledge.Checks.FirstOrDefault(c => c.Id == network.Laying.Renamed(read.Check)) is { } check)
+                && model.Knowledge.CheckOf(read.Check) is { } check)
             {
                 if (ReadingLikelihood.Choice(check, read.Value) is not { } choice || !good.Contains(choice))
                 {
@@ -101,8 +101,8 @@ internal sealed class ToShow
 
     private bool Done(string deed) => _network.Projection.Live.Any(e => e.Body switch
     {
-        Jobs.Remedy remedy => _network.Model.Knowledge.Remedies.FirstOrDefault(r => r.Id == _network.Laying.Renamed(remedy.Action))?.Does.Contains(deed) == true,
-        Finding { Value: not NotDoneReading } finding => _network.Model.Knowledge.Checks.FirstOrDefault(c => c.Id == _network.Laying.Renamed(finding.Check)) is { } check
+        Jobs.Remedy remedy => _network.Model.Knowledge.RemedyOf(remedy.Action)?.Does.Contains(deed) == true,
+        Finding { Value: not NotDoneReading } finding => _network.Model.Knowledge.CheckOf(finding.Check) is { } check
             && Candidates.Hazards(_network.Model, check, finding.SetUp).Contains(deed),
         _ => false,
     });

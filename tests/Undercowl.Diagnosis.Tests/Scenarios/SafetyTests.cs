@@ -68,6 +68,42 @@ public sealed class SafetyTests
         Undercowl.Diagnosis.Safety.InterlockStatus Vapour() => story.Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour");
     }
 
+    /// <summary>Jobs keep the ids of their day: what was recorded under a name that has changed since opens, clears and doubts as under the new one.</summary>
+    [Fact]
+    public void What_was_recorded_under_a_name_that_has_changed_since_counts_for_the_interlocks()
+    {
+        var renamed = Shop.Knowledge with
+        {
+            Aliases = new() { ["smell-of-fuel"] = "fuel-smell", ["dry-out"] = "clear-flood", ["sample-of-fuel"] = "fuel-sample", ["before-it-failed"] = "last-thing-done" },
+        };
+        bool Clear(Story story, string interlock) => story.Diagnosis.Interlocks.Single(i => i.Interlock.Id == interlock).Clear;
+
+        var story = Shop.Story(renamed, "two-stroke-3-cdi", "no-start");
+        Assert.True(Clear(story, "fuel-vapour") && Clear(story, "liquid-in-cylinder"));
+        Assert.False(Clear(new Story(story, story.Job).Record(Old(story, "sample-of-fuel", "clean")), "fuel-vapour"));
+        Assert.False(Clear(new Story(story, story.Job).Record(Old(story, "smell-of-fuel", "strong")), "fuel-vapour"));
+        Assert.False(Clear(new Story(story, story.Job).Record(new Intake("before-it-failed", "sank")), "liquid-in-cylinder"));
+        var worked = new Story(story, story.Job).Record(new Remedy("dry-out", 1, Place.Parse("engine")));
+        Assert.False(Clear(worked, "fuel-vapour"));
+        Assert.DoesNotContain(worked.Diagnosis.Interlocks.Single(i => i.Interlock.Id == "fuel-vapour").Missing, m => m.Id == "cylinders-cleared");
+
+        static Finding Old(Story story, string check, string choice) =>
+            new(check, 1, Place.Parse("engine"), new Dictionary<string, string>(), story.Job.Entries[^1].Id.ToString(), "technician", new ChoiceReading(choice));
+    }
+
+    [Fact]
+    public void A_remedy_done_under_a_name_that_has_changed_since_is_not_proposed_again_until_something_shows_what_came_of_it()
+    {
+        var renamed = Shop.Knowledge with { Aliases = new() { ["fit-plug"] = "replace-plug" } };
+        var story = Shop.Story(renamed, "two-stroke-3-cdi", "misses").FindAll("spark-to-ground", "always", [1, 2, 3]).Find("plug-electrodes", "rounded", "cyl:2").Find("known-good-plug-fires", "fires", "cyl:2");
+        Assert.Contains(story.Next(8), p => p.Id == "replace-plug" && p.Place == "cyl:2");
+        var before = story.Now("spark-plug@cyl:2.electrodes=worn");
+        story.Record(new Remedy("fit-plug", 1, Place.Parse("cyl:2")));
+        Assert.True(story.Now("spark-plug@cyl:2.electrodes=worn") < before / 10);
+        Assert.DoesNotContain(story.Next(8), p => p.Id == "replace-plug" && p.Place == "cyl:2");
+        Assert.Contains(story.Diagnosis.Next(1).Unavailable, u => u.Id == "replace-plug" && u.Place == "cyl:2");
+    }
+
     [Fact]
     public void A_reading_that_takes_the_stop_wire_for_joined_does_not_join_it()
     {

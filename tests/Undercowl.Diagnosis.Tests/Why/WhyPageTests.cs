@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
+using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Tests.Fixtures;
 using Xunit;
 
@@ -25,6 +27,28 @@ public sealed class WhyPageTests
         Assert.Equal(why.PosteriorDecibans - why.PriorDecibans, why.Weights.Sum(w => w.Stepwise), 1e-9);
         Assert.Equal(10 * Math.Log10(shown / (1 - shown)), why.PriorDecibans + why.Weights.Sum(w => w.Stepwise), 1e-6);
         Assert.InRange(shown, 0.5, 1);
+    }
+
+    /// <summary>A look that cannot be wrong, by a hand that is never in doubt, excludes what it did not see: that is more than is told, and no number without end.</summary>
+    [Fact]
+    public void What_a_finding_excludes_is_told_as_more_than_so_many_decibans()
+    {
+        const string Off = "lanyard-switch@side:boat.clip=off";
+        var sure = Shop.Knowledge with
+        {
+            Hands = [.. Shop.Knowledge.Hands.Select(h => h with { Doubt = 0 })],
+            Checks = [.. Shop.Knowledge.Checks.Select(c => c.Id != "lanyard-clip" ? c : c with
+            {
+                Likelihood = c.Likelihood with { Fresh = 0, Given = new() { ["sound"] = new() { ["home"] = 0.98, ["off"] = 0.02 }, ["off"] = new() { ["home"] = 0, ["off"] = 1 } } },
+            })],
+        };
+        var why = Shop.Story(sure, "two-stroke-3-cdi", "no-start").Find("lanyard-clip", "home").Find("tank-level", "enough").Diagnosis.Why(Off);
+        Assert.Equal(-WhyAnswer.Most, why.PosteriorDecibans);
+        var look = why.Weights.Single(w => w.What.StartsWith("Lanyard clip", StringComparison.Ordinal));
+        Assert.True(look.StepwiseAtLeast && double.IsFinite(look.Stepwise));
+        Assert.Contains(why.Saying, s => s.StartsWith("All but rules it out, more than 1", StringComparison.Ordinal));
+        Assert.DoesNotContain("Infinity", JsonSerializer.Serialize(why, AnswerJson.Default.WhyAnswer), StringComparison.Ordinal);
+        Assert.Equal(why.PosteriorDecibans - why.PriorDecibans, why.Weights.Sum(w => w.Stepwise), 1e-9);
     }
 
     [Fact]

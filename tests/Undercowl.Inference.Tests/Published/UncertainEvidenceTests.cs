@@ -114,4 +114,37 @@ public sealed class UncertainEvidenceTests
             return evidence;
         }
     }
+
+    /// <summary>Derived: even odds, a piece of nine to one (9.54 dB) and one that excludes the state; the odds end at the bound that is told, and say so.</summary>
+    [Fact]
+    public void What_excludes_a_state_weighs_more_than_is_told_and_not_without_end()
+    {
+        var builder = new NetworkBuilder();
+        builder.Add("lamp", 2, [], [0.5, 0.5]);
+        var network = builder.Build();
+        double[][] pieces = [[0.9, 0.1], [0, 1], [0.5, 0.25]];
+        foreach (var (state, sign) in ((int, int)[])[(0, 1), (1, -1)])
+        {
+            var weights = WeightsOfEvidence.Of(3, Seen, 0, state, EliminationOptions.Default);
+            Assert.Equal(-sign * WeightsOfEvidence.Most, weights.Posterior);
+            Near.Equal(sign * 9.5424, weights.Stepwise[0], 1e-4, "the first piece");
+            Near.Equal(weights.Posterior - weights.Prior, weights.Stepwise.Sum(), 1e-9, "stepwise weights add up");
+            Assert.Equal([false, true, true], weights.StepwiseAtLeast);
+            Assert.Equal([true, true, true], weights.LeaveOneOutAtLeast);
+        }
+
+        Evidence Seen(Func<int, bool> kept)
+        {
+            var evidence = new Evidence(network);
+            for (var i = 0; i < pieces.Length; i++)
+            {
+                if (kept(i))
+                {
+                    evidence.Likelihood(0, pieces[i]);
+                }
+            }
+
+            return evidence;
+        }
+    }
 }
