@@ -215,6 +215,23 @@ public static class Drafting
         return taken;
     }
 
+    /// <summary>Where a check can be done on this engine.</summary>
+    public static IReadOnlyList<string> Places(JobDiagnosis diagnosis, Check check)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        ArgumentNullException.ThrowIfNull(check);
+        return [.. Candidates.Places(diagnosis.Network.Model, check)];
+    }
+
+    /// <summary>The dangers of a check as it was proposed: its own and those of its set-up.</summary>
+    public static IReadOnlyCollection<string> Hazards(JobDiagnosis diagnosis, Answers.ProposedStep step)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        ArgumentNullException.ThrowIfNull(step);
+        var model = diagnosis.Network.Model;
+        return model.Checks.FirstOrDefault(c => c.Id == step.Id) is { } check ? Candidates.Hazards(model, check, step.SetUp) : [];
+    }
+
     private static Place PlaceOf(EngineModel model, Check check, string? said)
     {
         string[] places = [.. Candidates.Places(model, check)];

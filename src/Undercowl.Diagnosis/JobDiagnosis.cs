@@ -5,6 +5,7 @@ using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.History;
 using Undercowl.Diagnosis.Planning;
 using Undercowl.Diagnosis.Safety;
+using Undercowl.Diagnosis.Working;
 using Undercowl.Jobs;
 using Undercowl.Knowledge;
 
@@ -16,6 +17,15 @@ namespace Undercowl.Diagnosis;
 /// </summary>
 public sealed class JobDiagnosis
 {
+    /// <summary>Proposals among which the technician's own order may choose.</summary>
+    private const int Considered = 40;
+
+    private const int Told = 12;
+
+    private const double WorthTelling = 0.02;
+
+    private const int LogTold = 12;
+
     private readonly JobNetwork _network;
     private readonly Workbench _workbench;
     private readonly bool _knowledgeChanged;
@@ -45,6 +55,9 @@ public sealed class JobDiagnosis
 
     /// <summary>What must be undone before sign-off.</summary>
     public IReadOnlyList<RestoreItem> Restore => Standing.Restore;
+
+    /// <summary>The value of a set-up key, <c>key</c> or <c>key@place</c>, where it is left other than usual; null otherwise.</summary>
+    public string? Stands(string key) => Standing.Left.GetValueOrDefault(key);
 
     /// <summary>Findings of the log that say nothing today, and why.</summary>
     public IReadOnlyList<IdleFinding> WithoutEffect => _network.WithoutEffect;
@@ -88,6 +101,30 @@ public sealed class JobDiagnosis
         }
 
         return answer;
+    }
+
+    /// <summary>All that a screen shows while the job is worked.</summary>
+    /// <param name="top">How many proposals are told.</param>
+    /// <param name="left">True for a step that the technician left for now; it is not among the proposals.</param>
+    public JobAnswer Answer(int top, Func<ProposedStep, bool> left)
+    {
+        var next = Next(Considered);
+        var now = StepNow.Of(this, next, left);
+        var causes = Belief.Causes();
+        return new JobAnswer(
+            1,
+            _workbench.KnowledgeHash,
+            Projection.Job.Count,
+            Complaint().Name,
+            now,
+            next with { Proposals = [.. next.Proposals.Where(p => !left(p)).Take(top)] },
+            [.. causes.Where((c, i) => i < Told || c.AsFound >= WorthTelling)],
+            Belief.Posterior.Approximate,
+            Belief.Posterior.ErrorBound,
+            _knowledgeChanged,
+            EngineShown.Of(this, Belief),
+            Reporting.Last(this, LogTold),
+            Projection.Ending is { } ended ? Outcomes.Text(ended.Body.Outcome) : "open");
     }
 
     /// <summary>The step that comes first, where these were shown before.</summary>

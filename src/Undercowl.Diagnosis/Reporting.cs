@@ -45,6 +45,10 @@ internal static class Reporting
             projection.Ending is { } ended ? Kebab(ended.Body.Outcome.ToString()) : "open");
     }
 
+    /// <summary>The last entries that hold, latest first; cautions read are left out.</summary>
+    public static IReadOnlyList<ReportEntry> Last(JobDiagnosis diagnosis, int count) =>
+        [.. diagnosis.Projection.Live.Reverse().Where(e => e.Body is not CautionAcknowledged).Take(count).Select(e => Entry(diagnosis.Network.Model, e))];
+
     private static ReportEntry Entry(EngineModel model, Entry entry) => new(
         entry.Id.ToString(), entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), entry.Body.Kind, Text(model, model.Knowledge, entry.Body));
 

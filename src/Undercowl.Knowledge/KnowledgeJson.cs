@@ -17,7 +17,7 @@ namespace Undercowl.Knowledge;
     PropertyNamingPolicy = JsonKnownNamingPolicy.KebabCaseLower,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     RespectNullableAnnotations = true,
-    Converters = [typeof(KebabNames<SourceKind>), typeof(KebabNames<QuantityScope>), typeof(KebabNames<Combination>), typeof(KebabNames<LikelihoodModel>), typeof(KebabNames<Correction>)])]
+    Converters = [typeof(KebabNames<SourceKind>), typeof(KebabNames<PartPath>), typeof(KebabNames<QuantityScope>), typeof(KebabNames<Combination>), typeof(KebabNames<LikelihoodModel>), typeof(KebabNames<Correction>)])]
 [JsonSerializable(typeof(KnowledgeBase))]
 public sealed partial class KnowledgeJson : JsonSerializerContext
 {

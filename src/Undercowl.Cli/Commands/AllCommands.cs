@@ -18,6 +18,7 @@ internal static class AllCommands
         new("next", NextCommand.Summary, NextCommand.Build),
         new("record", RecordCommand.Summary, RecordCommand.Build),
         new("belief", BeliefCommand.Summary, BeliefCommand.Build),
+        new("answer", AnswerCommand.Summary, AnswerCommand.Build),
         new("why", WhyCommand.Summary, WhyCommand.Build),
         new("sensitivity", SensitivityCommand.Summary, SensitivityCommand.Build),
         new("swap", SwapCommand.Summary, SwapCommand.Build),

@@ -1,5 +1,6 @@
 using Undercowl.Cli.Documents;
 using Undercowl.Diagnosis;
+using Undercowl.Diagnosis.Working;
 using Undercowl.Jobs;
 
 namespace Undercowl.Cli.Commands;

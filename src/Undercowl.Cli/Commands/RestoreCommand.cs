@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Undercowl.Diagnosis.Working;
 
 namespace Undercowl.Cli.Commands;
 

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Undercowl.Cli.Documents;
+using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Working;
 
 namespace Undercowl.Cli.Commands;
 

@@ -1,5 +1,3 @@
-using Undercowl.Diagnosis.Answers;
-
 namespace Undercowl.Cli.Documents;
 
 /// <summary>An entry taken back, and the findings that are read otherwise from now on.</summary>
@@ -20,18 +18,6 @@ internal sealed record SafetyAnswer(int Version, IReadOnlyList<InterlockItem> In
 /// <param name="Enough">Readings of which one alone is enough, each as check and choice.</param>
 internal sealed record InterlockItem(
     string Id, string Name, bool Clear, bool Known, string Reason, IReadOnlyList<NamedItem> Missing, IReadOnlyList<string> ToSmell, IReadOnlyList<string> Enough);
-
-/// <summary>The end of a job, or why it may not end so.</summary>
-/// <param name="Version">Version of this document's form.</param>
-/// <param name="Signed">True when it was recorded.</param>
-/// <param name="Outcome">The ending asked for.</param>
-/// <param name="HealthyNow">Probability that the complaint is gone for good.</param>
-/// <param name="ErrorBound">That probability is off by no more; 0 when exact.</param>
-/// <param name="Missing">When refused: each thing that is missing.</param>
-/// <param name="Open">When signed otherwise than proven: what stays open.</param>
-/// <param name="Restore">What must be undone before any ending.</param>
-internal sealed record SignOffAnswer(
-    int Version, bool Signed, string Outcome, double HealthyNow, double ErrorBound, IReadOnlyList<string> Missing, IReadOnlyList<string> Open, IReadOnlyList<RestoreAnswer> Restore);
 
 /// <summary>What a merge came to.</summary>
 internal sealed record MergedAnswer(int Version, string Into, int Added, int Entries);

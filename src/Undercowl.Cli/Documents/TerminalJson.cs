@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Undercowl.Diagnosis.Answers;
 
 namespace Undercowl.Cli.Documents;
 

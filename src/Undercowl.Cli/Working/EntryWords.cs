@@ -1,4 +1,5 @@
 using Undercowl.Diagnosis;
+using Undercowl.Diagnosis.Working;
 using Undercowl.Jobs;
 
 namespace Undercowl.Cli;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Undercowl.Cli.Documents;
 using Undercowl.Diagnosis;
+using Undercowl.Diagnosis.Working;
 using Undercowl.Jobs;
 using ProposedStep = Undercowl.Diagnosis.Answers.ProposedStep;
 
@@ -141,20 +142,6 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
         var (word, rest) = Split(answer);
         switch (step.Kind)
         {
-            case "remedy":
-                Record(answer, word switch
-                {
-                    "done" => Drafting.Remedy(job.Diagnosis, step.Id, step.Place),
-                    "declined" => new Draft([new Declined(step.Id, rest.Length > 0 ? rest : "no reason given", Place.Parse(step.Place))], []),
-                    _ => throw new Refusal($"\"{answer}\" does not answer a remedy.", "Type done, or declined: why."),
-                });
-                break;
-            case "make-safe":
-                MakeSafe(step, answer);
-                break;
-            case "restore":
-                Record(answer, word == "done" ? Restoring.Draft(job.Diagnosis, Restoring.All) : throw new Refusal($"\"{answer}\" does not say that it is back.", "Type done when all of it is put back."));
-                break;
             case "refer":
                 End(answer, word == "refer" && rest.Length > 0 ? JobOutcome.Referred : throw new Refusal("Handing the job on ends it.", "Type refer and who signs, or skip, or other."), rest);
                 break;
@@ -162,8 +149,7 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
                 End(answer, word == "sign" && rest.Length > 0 ? JobOutcome.Proven : throw new Refusal("Signing off ends the job.", "Type sign and who signs."), rest);
                 break;
             default:
-                var said = new SaidFinding(step.Id, answer, step.Place) { With = step.With, SetUp = step.Said.Count > 0 ? step.Said : null };
-                Record(answer, Drafting.Finding(job.Diagnosis, said));
+                Record(answer, StepReply.Draft(job.Diagnosis, step, answer));
                 if (answer.StartsWith("not-done", StringComparison.Ordinal))
                 {
                     _steps.Skip(step);
@@ -171,19 +157,6 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
 
                 break;
         }
-    }
-
-    private void MakeSafe(ProposedStep step, string answer)
-    {
-        var rule = job.Diagnosis.Interlocks.First(i => i.Interlock.Id == step.Id);
-        string[] wanted = [.. (rule.Missing.Count > 0 ? rule.Missing : rule.Interlock.Lift).Select(m => m.Id)];
-        string[] met = answer == "all" ? wanted : answer.Split([',', ' '], StringSplitOptions.RemoveEmptyEntries);
-        foreach (var condition in met.Where(m => !wanted.Contains(m)))
-        {
-            throw new DiagnosisException($"\"{condition}\" is not wanted here.", Near.Mend(condition, wanted.Append("all")));
-        }
-
-        Record(answer, new Draft([.. met.Select(m => new Interlock(m, "met"))], []));
     }
 
     private void End(string answer, JobOutcome outcome, string by)
@@ -197,14 +170,7 @@ internal sealed class Work(JobAtHand job, IAnswers answers, WorkTelling telling,
         telling.Recorded(answer, [job.Job.Entries[^1]]);
     }
 
-    /// <summary>Holds for the whole-engine part of the set-up: the next cylinder in the same state does not ask again.</summary>
-    private void Acknowledge(ProposedStep step, string answer)
-    {
-        var keys = job.Diagnosis.Knowledge.SetUps.Select(k => k.Id).ToHashSet();
-        var setUp = step.SetUp.Where(p => keys.Contains(p.Key)).ToDictionary(p => p.Key, p => p.Value);
-        var entries = job.Record([.. step.Cautions.Where(c => !c.Acknowledged).Select(c => new CautionAcknowledged(c.Id, setUp.Count > 0 ? setUp : null))]);
-        telling.Recorded(answer, entries);
-    }
+    private void Acknowledge(ProposedStep step, string answer) => telling.Recorded(answer, job.Record(StepReply.Acknowledge(job.Diagnosis, step).Bodies));
 
     private void Record(string answer, Draft draft)
     {

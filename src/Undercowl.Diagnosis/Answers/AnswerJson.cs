@@ -6,6 +6,8 @@ namespace Undercowl.Diagnosis.Answers;
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(BeliefAnswer))]
 [JsonSerializable(typeof(NextAnswer))]
+[JsonSerializable(typeof(JobAnswer))]
+[JsonSerializable(typeof(SignOffAnswer))]
 [JsonSerializable(typeof(WhyAnswer))]
 [JsonSerializable(typeof(AuditAnswer))]
 [JsonSerializable(typeof(SensitivityAnswer))]

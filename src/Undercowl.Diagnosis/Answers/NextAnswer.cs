@@ -56,7 +56,30 @@ public sealed record ProposedStep(
 {
     /// <summary>States of heat to be said with the reading: the step is meant in another than the engine has now.</summary>
     public IReadOnlyDictionary<string, string> Said { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>The answers in words, where they are choices.</summary>
+    public IReadOnlyList<NamedAnswer> Choices { get; init; } = [];
+
+    /// <summary>The number that is asked for; null where none is.</summary>
+    public NumberAsked? Number { get; init; }
+
+    /// <summary>True when <c>k of n</c> is an answer.</summary>
+    public bool Counted { get; init; }
+
+    /// <summary>The tools in words, in the order of <see cref="Tools"/>.</summary>
+    public IReadOnlyList<NamedAnswer> Needs { get; init; } = [];
 }
+
+/// <summary>Something by id and in words.</summary>
+public sealed record NamedAnswer(string Id, string Name);
+
+/// <summary>A number that is asked for.</summary>
+/// <param name="Unit">Its unit when none is said.</param>
+/// <param name="Units">The units that it may be given in, the usual one among them.</param>
+/// <param name="Low">Below this a slip is likely, in <paramref name="Unit"/>.</param>
+/// <param name="High">Above this a slip is likely.</param>
+/// <param name="Open">True when a meter can show "over range", which is an answer of its own.</param>
+public sealed record NumberAsked(string Unit, IReadOnlyList<string> Units, double Low, double High, bool Open);
 
 /// <summary>A question to the customer that nobody has answered yet.</summary>
 /// <param name="Id">The question.</param>

@@ -1,7 +1,8 @@
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.History;
+using Undercowl.Diagnosis.Readings;
 using Undercowl.Diagnosis.Safety;
-using Undercowl.Jobs;
+using Undercowl.Diagnosis.Working;
 using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.Planning;
@@ -54,6 +55,10 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
         leads)
         {
             Said = setUp.Where(s => network.Model.SetUpKey(s.Key) is { EndsOccasion: true } key && standing.Left.GetValueOrDefault(s.Key, key.Default) != s.Value && !check.SetUp.ContainsKey(s.Key)).ToDictionary(),
+            Choices = [.. check.Choices.Select(c => new NamedAnswer(c.Id, c.Name))],
+            Number = check.Number is { } form ? new NumberAsked(form.Unit, [.. Units.Like(form.Unit)], form.Low, form.High, form.Open) : null,
+            Counted = check.Count is not null,
+            Needs = [.. check.Tools.Select(id => new NamedAnswer(id, network.Model.Knowledge.Tools.First(t => t.Id == id).Name))],
         };
 
     /// <summary>What would lift the interlock that withholds a step: its clearing check, or what it still wants.</summary>
@@ -64,7 +69,10 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
             ? Describe(check, "engine", null, Resolve(check), toFinish, "check", $"other steps wait for it. {by.Reason}", [])
             : new ProposedStep(
                 "make-safe", by.Interlock.Id, "engine", null, by.Interlock.Instead ?? by.Interlock.Name, "", by.Reason, null, null, toFinish,
-                new Dictionary<string, string>(), [], [], [], [.. by.Missing.Select(m => m.Name)], [.. by.Missing.Select(m => m.Id)], []);
+                new Dictionary<string, string>(), [], [], [], [.. by.Missing.Select(m => m.Name)], [.. by.Missing.Select(m => m.Id)], [])
+            {
+                Choices = [.. by.Missing.Select(m => new NamedAnswer(m.Id, m.Name))],
+            };
     }
 
     private Dictionary<string, string> Resolve(Check check) => SetUpResolution.Of(network.Model, check, "engine", standing);
@@ -125,12 +133,5 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
         network.Model.SetUpKey(pair.Key.Split('@')[0])?.Values.FirstOrDefault(v => v.Id == pair.Value)?.Cautions ?? []);
 
     private CautionAnswer[] Cautions(IEnumerable<string> ids, IReadOnlyDictionary<string, string>? setUp) => [.. ids.Distinct().Select(id =>
-    {
-        var acknowledged = network.Projection.All<CautionAcknowledged>().Any(a =>
-            a.Body.Caution == id && (a.Body.SetUp is null || setUp is null || Same(a.Body.SetUp, setUp)));
-        return new CautionAnswer(id, network.Model.Knowledge.Cautions.First(c => c.Id == id).Text, acknowledged);
-    })];
-
-    private static bool Same(IReadOnlyDictionary<string, string> a, IReadOnlyDictionary<string, string> b) =>
-        a.All(pair => b.GetValueOrDefault(pair.Key) == pair.Value);
+        new CautionAnswer(id, network.Model.Knowledge.Cautions.First(c => c.Id == id).Text, StepReply.WasRead(network.Projection, id, setUp)))];
 }

@@ -5,6 +5,13 @@ namespace Undercowl.Diagnosis.Readings;
 /// <summary>Reads what a person types for a measured value: <c>11mm</c>, <c>0,9 mm</c>, <c>.035in</c>, <c>12.6</c>.</summary>
 public static class Measurement
 {
+    /// <summary>The value in another unit of its dimension; null when a unit is unknown or the dimensions differ.</summary>
+    public static double? In(Measured measured, string unit)
+    {
+        ArgumentNullException.ThrowIfNull(measured);
+        return Units.Convert((double)measured.Value.Value, measured.Unit, unit);
+    }
+
     /// <param name="text">Digits with a point or a comma, and a unit or none.</param>
     /// <param name="unit">The unit when none is typed.</param>
     /// <returns>Null when it is no measurement, or the unit is unknown.</returns>

@@ -10,6 +10,9 @@ public sealed record PartKind
 
     public required string Name { get; init; }
 
+    /// <summary>The path that it lies on, for showing the engine; it bears on no belief.</summary>
+    public required PartPath Path { get; init; }
+
     /// <summary>True when two like parts can trade places on the engine, so that a fault can be seen to move.</summary>
     public bool Swappable { get; init; }
 

@@ -21,11 +21,11 @@ public sealed class ShapeTests(Templates templates) : IClassFixture<Templates>
         foreach (var (name, line) in (ReadOnlySpan<(string, string)>)
             [
                 ("Layouts", "layouts"), ("Checks", "checks"), ("Remedies", "remedies"), ("Questions", "intake mixed.jsonl"), ("Tools", "tools mixed.jsonl"),
-                ("Next", "next mixed.jsonl --top 40"), ("Next", "next visit.jsonl"), ("Belief", "belief mixed.jsonl"), ("Belief", "belief odds.jsonl"), ("Why", "why mixed.jsonl lanyard-switch@side:boat.clip=off"),
+                ("Next", "next mixed.jsonl --top 40"), ("Next", "next visit.jsonl"), ("Belief", "belief mixed.jsonl"), ("Job", "answer mixed.jsonl"), ("Belief", "belief odds.jsonl"), ("Why", "why mixed.jsonl lanyard-switch@side:boat.clip=off"),
                 ("Audit", "why mixed.jsonl lanyard-switch@side:boat.clip=off --audit --with parts/lanyard-switch/aspects/clip/conditions/off/prior=0.2"), ("Sensitivity", "sensitivity mixed.jsonl"),
                 ("Network", "network mixed.jsonl --format uai"), ("Merged", "merge visit.jsonl copy.jsonl"), ("Safety", "ventilate visit.jsonl --clear cowl"),
                 ("SignedOff", "sign-off mixed.jsonl --as referred --by technician"),
-                ("Recorded", "record visit.jsonl spark-to-ground --at cyl:1 never"), ("Recorded", "record mixed.jsonl battery-rest-volts 12.4V"), ("Refused", "belief nowhere.jsonl"), ("Report", "report mixed.jsonl"),
+                ("Recorded", "record visit.jsonl spark-to-ground --at cyl:1 never"), ("Recorded", "record mixed.jsonl battery-rest-volts 12.4V"), ("Recorded", "record mixed.jsonl coil-secondary-ohms --at cyl:1 1.1kohm"), ("Job", "answer mixed.jsonl"), ("Refused", "belief nowhere.jsonl"), ("Report", "report mixed.jsonl"),
                 ("Knowledge", "knowledge check bad-knowledge"), ("Knowledge", "knowledge check good-knowledge"),
             ])
         {

@@ -52,7 +52,7 @@ internal static partial class Shapes
             if ((string?)at["$ref"] is { } reference)
             {
                 var of = Definitions[reference.Split('/')[^1]]!;
-                if (((string?)of["$comment"])!.Split(", ").Contains(name))
+                if (((string?)of["$comment"])?.Split(", ").Contains(name) == true)
                 {
                     Collect(of);
                 }

@@ -49,6 +49,7 @@ internal sealed class FakeSdk : IDisposable
                 {{(builds ? "" : "echo 'error: it does not compile'; exit 1")}}
                 {{(links ? "" : "[[ $form != native ]] || { echo 'error: it does not link'; exit 1; }")}}
                 while [[ $# -gt 0 ]]; do [[ $1 == -o ]] && out=$2; shift; done
+                [[ -n ${out:-} ]] || exit 0
                 mkdir -p "$out"
                 printf '#!/bin/bash\necho "ran: $*"\n' > "$out/undercowl"
                 chmod +x "$out/undercowl"

@@ -37,9 +37,20 @@ public sealed class ScriptTests
         Assert.Contains("building", first.Error, StringComparison.Ordinal);
         var second = sdk.Run("undercowl", "layouts").Good();
         Assert.Equal(("ran: layouts\n", ""), (second.Out, second.Error));
-        Assert.Equal("ran: demo\n", sdk.Run("run").Good().Out);
         Assert.Equal("ran: belief x\n", sdk.Run("run", "belief", "x").Good().Out);
         Assert.Equal(["publish ready-to-run"], sdk.Asked);
+    }
+
+    [Fact]
+    public void Run_makes_the_app_once_and_serves_it()
+    {
+        using var sdk = new FakeSdk();
+        var first = sdk.Run("run").Good();
+        Assert.Contains("http://localhost:5080", first.Out, StringComparison.Ordinal);
+        Assert.Contains("building the app", first.Error, StringComparison.Ordinal);
+        var second = sdk.Run("run").Good();
+        Assert.Equal((first.Out, ""), (second.Out, second.Error));
+        Assert.Equal(["publish", "Undercowl.Server.dll", "Undercowl.Server.dll"], sdk.Asked.Select(a => a.Split(' ')[0]));
     }
 
     [Theory]

@@ -165,7 +165,7 @@ internal static class SmallEngine
 
     private static Option[] Options(params string[] ids) => [.. ids.Select(id => new Option { Id = id, Name = id })];
 
-    private static PartKind Part(string id, params Aspect[] aspects) => new() { Id = id, Name = id, Aspects = aspects };
+    private static PartKind Part(string id, params Aspect[] aspects) => new() { Id = id, Name = id, Path = PartPath.Spark, Aspects = aspects };
 
     private static Aspect Aspect(string id, params Condition[] conditions) => new() { Id = id, Name = id, Conditions = conditions };
 

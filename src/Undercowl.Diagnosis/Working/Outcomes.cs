@@ -1,10 +1,9 @@
-using Undercowl.Diagnosis;
 using Undercowl.Jobs;
 
-namespace Undercowl.Cli;
+namespace Undercowl.Diagnosis.Working;
 
 /// <summary>The endings of a job as they are typed and printed.</summary>
-internal static class Outcomes
+public static class Outcomes
 {
     private static readonly (JobOutcome Outcome, string Text)[] Known =
     [
@@ -29,6 +28,6 @@ internal static class Outcomes
             }
         }
 
-        throw new Refusal($"There is no ending \"{text}\".", Near.Mend(text, Known.Select(k => k.Text)));
+        throw new DiagnosisException($"There is no ending \"{text}\".", Near.Mend(text, Known.Select(k => k.Text)));
     }
 }

@@ -1,10 +1,9 @@
-using Undercowl.Diagnosis;
 using Undercowl.Jobs;
 
-namespace Undercowl.Cli;
+namespace Undercowl.Diagnosis.Working;
 
 /// <summary>Drafts what puts the engine back: set-up keys to their defaults, and parts to their own places.</summary>
-internal static class Restoring
+public static class Restoring
 {
     /// <summary>Stands for every item of the list.</summary>
     public const string All = "all";
@@ -15,12 +14,13 @@ internal static class Restoring
     /// <param name="key">One item of the restore list by its key; <see cref="All"/> for all; null is refused with the list.</param>
     public static Draft Draft(JobDiagnosis diagnosis, string? key)
     {
+        ArgumentNullException.ThrowIfNull(diagnosis);
         var items = diagnosis.Restore;
         var chosen = items.Where(i => key == All || i.Key == key || i.Key == SwapLead + key).ToArray();
         if (chosen.Length == 0)
         {
-            throw items.Count == 0 ? new Refusal("Nothing is to be put back.", "The restore list is empty.")
-                : key is null ? new Refusal("It is not said what is back.", $"Name one of these, or {All} when all of it is: {string.Join("; ", items.Select(i => $"{i.Key} ({i.What})"))}.")
+            throw items.Count == 0 ? new DiagnosisException("Nothing is to be put back.", "The restore list is empty.")
+                : key is null ? new DiagnosisException("It is not said what is back.", $"Name one of these, or {All} when all of it is: {string.Join("; ", items.Select(i => $"{i.Key} ({i.What})"))}.")
                 : new DiagnosisException($"\"{key}\" is not on the restore list.", Near.Mend(key, items.Select(i => i.Key)));
         }
 
