@@ -75,43 +75,48 @@ internal sealed class Sampling
     private void Backwards(SplitMix64 random, int count, int[] states)
     {
         var nodes = _circuit.Evidence.Network.Count;
-        var waiting = new List<int>?[_circuit.Tape.Rows];
+        var values = _circuit.Values;
+        var waiting = new Waiting(_circuit.Tape.Rows);
         foreach (var root in _circuit.Tape.Roots)
-            (waiting[root] ??= []).AddRange(Enumerable.Range(0, count));
-        // What a row was made of was there before it.
-        for (var row = waiting.Length - 1; row > Tape.One; row--)
         {
-            if (waiting[row] is not { } draws)
+            for (var d = 0; d < count; d++)
+                waiting.Add(root, d);
+        }
+
+        // What a row was made of was there before it.
+        for (var row = _circuit.Tape.Rows - 1; row > Tape.One; row--)
+        {
+            if (waiting.Take(row, out var here) is not { } draws)
                 continue;
-            waiting[row] = null;
             if (_leafOfRow[row] is { } leaf)
             {
                 for (var i = 0; i < leaf.Table.Scope.Length; i++)
                 {
                     var state = leaf.Table.Columns[i][row - leaf.Table.Offset];
-                    foreach (var d in draws)
-                        states[d * nodes + leaf.Table.Scope[i]] = state;
+                    var node = leaf.Table.Scope[i];
+                    for (var d = 0; d < here; d++)
+                        states[draws[d] * nodes + node] = state;
                 }
 
+                waiting.GiveBack(draws);
                 continue;
             }
 
             var from = _first[row];
             var products = Weights(_first[row + 1] - from);
             for (var k = 0; k < products.Length; k++)
-                products[k] = _circuit.Values[_left[from + k]] * _circuit.Values[_right[from + k]];
-            Share(random, draws, products);
-            for (var i = 0; i < draws.Count; i++)
+                products[k] = values[_left[from + k]] * values[_right[from + k]];
+            Share(random, draws.AsSpan(0, here), products);
+            for (var i = 0; i < here; i++)
             {
-                Send(draws[i], _left[from + _chosen[i]]);
-                Send(draws[i], _right[from + _chosen[i]]);
+                var k = from + _chosen[i];
+                if (_left[k] != Tape.One)
+                    waiting.Add(_left[k], draws[i]);
+                if (_right[k] != Tape.One)
+                    waiting.Add(_right[k], draws[i]);
             }
-        }
 
-        void Send(int draw, int to)
-        {
-            if (to != Tape.One)
-                (waiting[to] ??= []).Add(draw);
+            waiting.GiveBack(draws);
         }
     }
 
@@ -122,31 +127,48 @@ internal sealed class Sampling
     private void Forwards(SplitMix64 random, int node, int count, int[] states)
     {
         var network = _circuit.Evidence.Network;
+        var nodes = network.Count;
         var forced = _circuit.Evidence.Forced(node);
         var dense = network.DenseTable(node);
         var own = network.States(node);
         var standFor = _circuit.Relevant.StandFor[node];
-        var alike = new SortedDictionary<(int Row, int Drawn), List<int>>();
-        for (var d = 0; d < count; d++)
+        var merged = standFor is null ? -1 : _circuit.Relevant.First(node);
+        var of = new int[count];
+        if (forced < 0)
         {
-            var row = states.AsSpan(d * network.Count, network.Count);
-            var index = 0;
             foreach (var p in network.Parents(node))
-                index = forced >= 0 ? 0 : index * network.States(p) + row[p];
-            var key = (index, standFor is null ? -1 : row[node] >= 0 ? row[node] : _circuit.Relevant.First(node));
-            if (!alike.TryGetValue(key, out var draws))
-                alike[key] = draws = [];
-            draws.Add(d);
+            {
+                var size = network.States(p);
+                for (int d = 0, at = p; d < count; d++, at += nodes)
+                    of[d] = of[d] * size + states[at];
+            }
         }
 
-        foreach (var ((row, drawn), draws) in alike)
+        // Draws that stand alike, by the parents' row and then by what was drawn so far.
+        var kinds = dense.Length / own * (own + 1);
+        for (int d = 0, at = node; d < count; d++, at += nodes)
+            of[d] = of[d] * (own + 1) + 1 + (standFor is null ? -1 : states[at] >= 0 ? states[at] : merged);
+        var first = new int[kinds + 1];
+        for (var d = 0; d < count; d++)
+            first[of[d] + 1]++;
+        for (var kind = 0; kind < kinds; kind++)
+            first[kind + 1] += first[kind];
+        var next = first.AsSpan(0, kinds).ToArray();
+        var sorted = new int[count];
+        for (var d = 0; d < count; d++)
+            sorted[next[of[d]]++] = d;
+        for (var kind = 0; kind < kinds; kind++)
         {
+            if (first[kind] == first[kind + 1])
+                continue;
+            var (row, drawn) = (kind / (own + 1), kind % (own + 1) - 1);
             var weights = Weights(own);
             for (var s = 0; s < own; s++)
                 weights[s] = forced >= 0 ? (s == forced ? 1 : 0) : standFor is null || standFor[s] == drawn ? dense[row * own + s] : 0;
+            var draws = sorted.AsSpan(first[kind]..first[kind + 1]);
             Share(random, draws, weights);
-            for (var i = 0; i < draws.Count; i++)
-                states[draws[i] * network.Count + node] = _chosen[i];
+            for (var i = 0; i < draws.Length; i++)
+                states[draws[i] * nodes + node] = _chosen[i];
         }
     }
 
@@ -158,15 +180,12 @@ internal sealed class Sampling
     }
 
     /// <summary>Shuffles the draws and shares them out among alternatives in proportion to their weights; what each gets is then chosen.</summary>
-    private void Share(SplitMix64 random, List<int> draws, ReadOnlySpan<double> weights)
+    private void Share(SplitMix64 random, Span<int> draws, ReadOnlySpan<double> weights)
     {
-        if (_chosen.Length < draws.Count)
-            _chosen = new int[Math.Max(draws.Count, 2 * _chosen.Length)];
-        for (var i = draws.Count - 1; i > 0; i--)
-        {
-            var j = (int)(random.NextUnit() * (i + 1));
-            (draws[i], draws[j]) = (draws[j], draws[i]);
-        }
+        if (_chosen.Length < draws.Length)
+            _chosen = new int[Math.Max(draws.Length, 2 * _chosen.Length)];
+        var chosen = _chosen;
+        random.Shuffle(draws);
 
         var total = 0.0;
         var last = -1;
@@ -176,16 +195,16 @@ internal sealed class Sampling
             last = weights[k] > 0 ? k : last;
         }
 
-        var step = total / draws.Count;
+        var step = total / draws.Length;
         var place = random.NextUnit() * step;
         var sum = 0.0;
         var next = 0;
-        for (var k = 0; k <= last && next < draws.Count; k++)
+        for (var k = 0; k <= last && next < draws.Length; k++)
         {
             sum += weights[k];
             // Rounding must not leave a draw without a place.
-            for (; next < draws.Count && (place < sum || k == last); place += step)
-                _chosen[next++] = k;
+            for (; next < draws.Length && (place < sum || k == last); place += step)
+                chosen[next++] = k;
         }
     }
 }

@@ -88,13 +88,29 @@ internal static class ProblemRules
         int at = 0;
         for (int k = 0; k < count; k++)
         {
-            for (int h = 0; h < weights.Length; h++, at += t.Outcomes[k])
+            int outcomes = t.Outcomes[k];
+            for (int h = 0; h < weights.Length; h++, at += outcomes)
             {
-                if (weights[h] > 0) Row(t, k, h, at);
+                if (weights[h] > 0 && !IsRow(t.OutcomeProbability, at, outcomes)) Row(t, k, h, at);
             }
         }
     }
 
+    private static bool IsRow(double[] table, int start, int outcomes)
+    {
+        double sum = 0;
+        bool chances = true;
+        for (int i = start; i < start + outcomes; i++)
+        {
+            double chance = table[i];
+            sum += chance;
+            chances &= chance >= 0 && chance <= 1;
+        }
+
+        return chances && Math.Abs(sum - 1) <= RowSumTolerance;
+    }
+
+    /// <summary>Says what is wrong with a row.</summary>
     private static void Row(CheckTable t, int check, int hypothesis, int start)
     {
         double sum = 0;

@@ -12,6 +12,9 @@ internal sealed class EngineModel
     private readonly Dictionary<string, Quantity> _quantities;
     private readonly Dictionary<string, SetUpKey> _setUps;
     private readonly ConcurrentDictionary<(string Quantity, int Cylinder), Bearing[]> _bearings = [];
+    private readonly ConcurrentDictionary<string, int> _numbers = [];
+    private readonly Dictionary<string, QuantityHere> _here;
+    private int _numbered;
 
     public EngineModel(KnowledgeBase knowledge, EngineLayout layout)
     {
@@ -29,6 +32,7 @@ internal sealed class EngineModel
         CommonCauses = [.. befalling.Where(c => aspects.Exists(a => Array.Exists(a.Swayed, s => s.Cause == c)))];
         Checks = [.. knowledge.Checks.Where(c => c.Only.Holds(layout))];
         Remedies = [.. knowledge.Remedies.Where(r => r.Only.Holds(layout) && Parts.Any(p => p.Kind.Id == r.Part))];
+        _here = QuantityHere.All(this);
     }
 
     public KnowledgeBase Knowledge { get; }
@@ -50,7 +54,17 @@ internal sealed class EngineModel
 
     public Remedy[] Remedies { get; }
 
+    /// <summary>What was worked out for steps that come after one another, and holds for all jobs with this engine.</summary>
+    public Kept Kept { get; } = new();
+
+    public int QuantityCount => _here.Count;
+
     public Quantity Quantity(string id) => _quantities[id];
+
+    public QuantityHere Here(string id) => _here[id];
+
+    /// <summary>A number, 1 or more, for a text: the same for the same.</summary>
+    public int NumberOf(string text) => _numbers.GetOrAdd(text, _ => Interlocked.Increment(ref _numbered));
 
     public SetUpKey? SetUpKey(string id) => _setUps.GetValueOrDefault(id);
 

@@ -184,7 +184,7 @@ internal sealed class ConditionNodes(EngineModel model, NodeGraph graph, IReadOn
     /// <summary>Rows of chances by level of the quantity.</summary>
     private double[][] Given(AspectInstance aspect, AspectGiven given, out int[] parents)
     {
-        var copies = new QuantityCopies(this, new CopyContext(AsFound, new SetUpState(model, given.SetUp)));
+        var copies = new QuantityCopies(this, new CopyContext(AsFound, new SetUpState(model, given.SetUp)), []);
         var quantity = model.Quantity(given.Quantity);
         var cylinder = quantity.Per == QuantityScope.Engine ? 0
             : aspect.Position >= 0 ? aspect.Part.Cylinders[aspect.Position] : aspect.Part.Cylinders[0];

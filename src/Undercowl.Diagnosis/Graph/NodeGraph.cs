@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Runtime.InteropServices;
-using System.Text;
 
 namespace Undercowl.Diagnosis.Graph;
 
@@ -11,7 +9,8 @@ namespace Undercowl.Diagnosis.Graph;
 /// </summary>
 internal sealed class NodeGraph
 {
-    private readonly Dictionary<string, int> _functions = new(StringComparer.Ordinal);
+    /// <summary>Functions by a number mixed from parents and table; of those that share one, each after the first has the next number that is free.</summary>
+    private readonly Dictionary<ulong, int> _functions = [];
     private readonly List<GraphNode> _nodes = [];
     private readonly List<List<int>> _gathered = [];
 
@@ -77,27 +76,34 @@ internal sealed class NodeGraph
 
     private int Intern(string name, IReadOnlyList<string> levels, int[] parents, int[] table)
     {
-        var key = new StringBuilder().Append(levels.Count);
+        var key = Mixed((ulong)levels.Count, parents.Length);
         foreach (var p in parents)
         {
-            key.Append(',').Append(p);
+            key = Mixed(key, p);
         }
 
-        key.Append(':');
         foreach (var t in table)
         {
-            key.Append((char)('0' + t));
+            key = Mixed(key, t);
         }
 
-        ref var node = ref CollectionsMarshal.GetValueRefOrAddDefault(_functions, key.ToString(), out var known);
-        if (!known)
+        for (; _functions.TryGetValue(key, out var known); key++)
         {
-            node = _nodes.Count;
-            _nodes.Add(new GraphNode(string.Create(CultureInfo.InvariantCulture, $"{name}#{node}"), [.. levels], parents, table, null));
+            var like = _nodes[known];
+            if (like.States.Length == levels.Count && like.Parents.AsSpan().SequenceEqual(parents) && like.Function.AsSpan().SequenceEqual(table))
+            {
+                return known;
+            }
         }
 
+        var node = _nodes.Count;
+        _functions.Add(key, node);
+        _nodes.Add(new GraphNode(string.Create(CultureInfo.InvariantCulture, $"{name}#{node}"), [.. levels], parents, table, null));
         return node;
     }
+
+    /// <summary>One step of the 64-bit FNV-1a hash (G. Fowler, L. C. Noll, K.-P. Vo), a whole number at a time.</summary>
+    private static ulong Mixed(ulong hash, int value) => (hash ^ (uint)value) * 1099511628211;
 
     private int[] Tabulate(ReadOnlySpan<Signal> inputs, List<int> parents, Func<int[], int> combine)
     {
@@ -108,17 +114,30 @@ internal sealed class NodeGraph
         }
 
         var table = new int[size];
-        var state = new int[parents.Count];
+        var state = new int[parents.Count + 1];
         var levels = new int[inputs.Length];
+        // A constant is read at the place behind the parents, which stays 0.
+        var (places, maps, counts) = (new int[inputs.Length], new int[inputs.Length][], new int[parents.Count]);
+        for (var i = 0; i < places.Length; i++)
+        {
+            places[i] = inputs[i].IsConstant ? parents.Count : parents.IndexOf(inputs[i].Node);
+            maps[i] = inputs[i].Map;
+        }
+
+        for (var i = 0; i < counts.Length; i++)
+        {
+            counts[i] = _nodes[parents[i]].States.Length;
+        }
+
         for (var r = 0; r < size; r++)
         {
-            for (var i = 0; i < inputs.Length; i++)
+            for (var i = 0; i < places.Length; i++)
             {
-                levels[i] = inputs[i].IsConstant ? inputs[i].Level : inputs[i].Map[state[parents.IndexOf(inputs[i].Node)]];
+                levels[i] = maps[i][state[places[i]]];
             }
 
             table[r] = combine(levels);
-            for (var i = state.Length - 1; i >= 0 && ++state[i] == _nodes[parents[i]].States.Length; i--)
+            for (var i = counts.Length - 1; i >= 0 && ++state[i] == counts[i]; i--)
             {
                 state[i] = 0;
             }

@@ -5,9 +5,11 @@ using Undercowl.Knowledge;
 namespace Undercowl.Diagnosis.Graph;
 
 /// <summary>Copies of quantities in one context: the graph that the knowledge draws, with the set-up's interventions made.</summary>
-internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext context)
+/// <param name="conditions">The chance nodes.</param>
+/// <param name="context">In which engine and set-up.</param>
+/// <param name="made">The copies of the same engine in all set-ups: a quantity that hears nothing of what sets them apart is one.</param>
+internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext context, Dictionary<(int Quantity, int Cylinder, int Seen), Signal> made)
 {
-    private readonly Dictionary<(string Quantity, int Cylinder), Signal> _made = [];
     private readonly HashSet<(string Quantity, int Cylinder)> _underWay = [];
     private readonly EngineModel _model = conditions.Model;
 
@@ -22,9 +24,11 @@ internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext cont
             cylinder = 0;
         }
 
-        if (_made.TryGetValue((id, cylinder), out var made))
+        var here = _model.Here(id);
+        var key = (here.Index, cylinder, context.SetUp.SeenBy(here, cylinder));
+        if (made.TryGetValue(key, out var known))
         {
-            return made;
+            return known;
         }
 
         if (!_underWay.Add((id, cylinder)))
@@ -32,7 +36,7 @@ internal sealed class QuantityCopies(ConditionNodes conditions, CopyContext cont
             throw new DiagnosisException($"The quantity {id} depends on itself.", "Take one of the inputs around the circle out of the knowledge.");
         }
 
-        return _made[(id, cylinder)] = Intervened(quantity, cylinder);
+        return made[key] = Intervened(quantity, cylinder);
     }
 
     /// <summary>The condition of the part now sitting at a place, as a signal over its states.</summary>

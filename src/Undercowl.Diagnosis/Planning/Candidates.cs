@@ -22,6 +22,7 @@ internal sealed class Candidates
     private readonly IReadOnlyList<InterlockStatus> _interlocks;
     private readonly Func<string, int, double[]> _levelChances;
     private readonly Func<Signal, Signal, double> _differing;
+    private readonly Declined[] _declined;
 
     /// <param name="network">The job.</param>
     /// <param name="standing">The engine as it stands.</param>
@@ -32,16 +33,13 @@ internal sealed class Candidates
         JobNetwork network, StandingEngine standing, IReadOnlyList<InterlockStatus> interlocks, Func<string, int, double[]> levelChances, Func<Signal, Signal, double> differing)
     {
         (_network, _standing, _interlocks, _levelChances, _differing) = (network, standing, interlocks, levelChances, differing);
-        var complained = ComplainedOf();
-        foreach (var check in network.Model.Checks)
+        _declined = [.. network.Projection.All<Declined>().Select(d => d.Body)];
+        foreach (var check in network.Model.Kept.Prepared(Standing(), Prepare))
         {
-            foreach (var place in Places(network.Model, check))
+            var usual = Consider(check, null);
+            if (check.InHeat is { } heated)
             {
-                var usual = Consider(check, place);
-                if (complained.Count > 0)
-                {
-                    Consider(check, place, complained, usual);
-                }
+                Consider(heated, check, usual);
             }
         }
     }
@@ -81,17 +79,29 @@ internal sealed class Candidates
         .Where(heat => heat.Wanted is { } wanted && wanted != heat.Now)
         .ToDictionary(heat => heat.Id, heat => heat.Wanted!);
 
-    /// <param name="check">The check.</param>
-    /// <param name="place">Where.</param>
-    /// <param name="heat">Another heat than the engine has now, or null.</param>
-    /// <param name="usual">The same check in the engine as it stands, not to be listed twice when the heat changes nothing of what it reads.</param>
-    private Candidate? Consider(Check check, string place, Dictionary<string, string>? heat = null, Candidate? usual = null)
+    /// <summary>How the engine stands, and in which heat the complaint shows.</summary>
+    private string Standing() => string.Join(';', [
+        .. _standing.Left.Select(p => $"{p.Key}={p.Value}"),
+        .. ComplainedOf().Select(p => $"!{p.Key}={p.Value}"),
+        .. _standing.Restore.Select(r => r.Key)]);
+
+    private PreparedCheck[] Prepare()
+    {
+        var complained = ComplainedOf();
+        return [.. _network.Model.Checks.SelectMany(check => Places(_network.Model, check), (check, place) =>
+            PreparedCheck.Of(_network.Model, check, place, _standing, null) with { InHeat = complained.Count == 0 ? null : PreparedCheck.Of(_network.Model, check, place, _standing, complained) })];
+    }
+
+    /// <param name="prepared">The check.</param>
+    /// <param name="asItStands">Where this is in another heat than the engine has now: the check in the engine as it stands; else null.</param>
+    /// <param name="usual">What came of that, not to be listed twice when the heat changes nothing of what is read.</param>
+    private Candidate? Consider(PreparedCheck prepared, PreparedCheck? asItStands, Candidate? usual = null)
     {
         var model = _network.Model;
-        var setUp = SetUpResolution.Of(model, check, place, _standing, heat?.Where(h => !check.SetUp.ContainsKey(h.Key)).ToDictionary());
-        if (Reason(check, place, setUp) is { } reason)
+        var (check, place, setUp) = (prepared.Check, prepared.Place, prepared.SetUp);
+        if (Reason(prepared) is { } reason)
         {
-            if (heat is null)
+            if (asItStands is null)
             {
                 Unavailable.Add(new NotProposed("check", check.Id, place, check.Name, reason));
             }
@@ -112,7 +122,7 @@ internal sealed class Candidates
             state = swapped;
         }
 
-        if (_network.Laying.Read(check, place, _network.Laying.Copies(state, setUp)) is not var (signal, levels))
+        if (_network.Laying.Read(check, place, _network.Laying.Copies(state, prepared.State)) is not var (signal, levels))
         {
             return null;
         }
@@ -123,7 +133,7 @@ internal sealed class Candidates
             return null;
         }
 
-        if (Substituted(setUp) is { Count: > 0 } own && _network.Laying.Read(check, place, _network.Laying.Copies(state, own)) is var (without, _)
+        if (prepared.Without is { } own && _network.Laying.Read(check, place, _network.Laying.Copies(state, own)) is var (without, _)
             && _differing(signal, without) < WorthSubstituting)
         {
             return null;
@@ -143,9 +153,8 @@ internal sealed class Candidates
             signal,
             tool is null ? -1 : _network.Conditions.OfTool(tool, tool.Aspects[0]),
             tool is null ? [] : [false, .. tool.Aspects[0].Conditions.Select(c => c.ReadsAsWorst)],
-            OutcomeTable.Of(check, levels, _network.Laying.Circumstances(check, place, null), kilovolts, setUp));
-        var hazards = Hazards(model, check, setUp);
-        if (_interlocks.FirstOrDefault(i => i.Holds(hazards)) is { } closed)
+            Outcomes(prepared, levels, kilovolts));
+        if (_interlocks.FirstOrDefault(i => i.Holds(prepared.Hazards)) is { } closed)
         {
             Withheld.Add((candidate, closed));
         }
@@ -157,15 +166,18 @@ internal sealed class Candidates
         return candidate;
     }
 
-    /// <summary>The set-up with the engine's own parts in the place of known-good ones; empty when none stand in.</summary>
-    private Dictionary<string, string> Substituted(IReadOnlyDictionary<string, string> setUp)
+    /// <summary>What the outcomes would be; of a choice by a table nothing but the check bears on that.</summary>
+    private OutcomeTable Outcomes(PreparedCheck prepared, IReadOnlyList<string> levels, double?[]? kilovolts)
     {
-        string[] standing = [.. setUp.Keys.Where(name => name.Split('@') is [var id, _] && _network.Model.SetUpKey(id)?.Values.FirstOrDefault(v => v.Id == setUp[name])?.KnownGood.Count > 0)];
-        return standing.Length == 0 ? [] : setUp.Where(s => !standing.Contains(s.Key)).ToDictionary();
+        var check = prepared.Check;
+        var at = check.Likelihood.Model == LikelihoodModel.Table ? null : _network.Laying.Circumstances(check, prepared.Place, null);
+        return _network.Model.Kept.Outcomes(check.Id, at, check.Likelihood.Gap is { } gap ? prepared.SetUp.GetValueOrDefault(gap) : null, () =>
+            OutcomeTable.Of(check, levels, at ?? _network.Laying.Circumstances(check, prepared.Place, null), kilovolts, prepared.SetUp));
     }
 
-    private string? Reason(Check check, string place, IReadOnlyDictionary<string, string> setUp)
+    private string? Reason(PreparedCheck prepared)
     {
+        var (check, place) = (prepared.Check, prepared.Place);
         foreach (var tool in check.Tools)
         {
             if (_network.Projection.Tools.TryGetValue(tool, out var have) && !have)
@@ -182,18 +194,13 @@ internal sealed class Candidates
             }
         }
 
-        foreach (var (name, text) in setUp)
+        foreach (var (value, quantity, levels) in prepared.Impossible)
         {
-            var at = name.IndexOf('@', StringComparison.Ordinal);
-            var value = _network.Model.SetUpKey(at < 0 ? name : name[..at])?.Values.FirstOrDefault(v => v.Id == text);
-            foreach (var (quantity, levels) in value?.Impossible ?? [])
+            var known = _network.Model.Quantity(quantity);
+            var chances = _levelChances(quantity, 0);
+            if (known.Levels.Select((l, i) => levels.Contains(l) ? chances[i] : 0).Sum() > 0.5)
             {
-                var known = _network.Model.Quantity(quantity);
-                var chances = _levelChances(quantity, 0);
-                if (known.Levels.Select((l, i) => levels.Contains(l) ? chances[i] : 0).Sum() > 0.5)
-                {
-                    return $"{value!.Name} cannot be had now, judging by {known.Name}";
-                }
+                return $"{value.Name} cannot be had now, judging by {known.Name}";
             }
         }
 

@@ -19,18 +19,17 @@ internal sealed class DrawnOutcomes
         (_run, _repairs) = (run, repairs);
         run.Extend();
         var kinds = new Dictionary<string, int>();
-        Of = Array.ConvertAll(repairs.Needed, needed => kinds.TryGetValue(string.Join(',', needed), out var known) ? known : kinds[string.Join(',', needed)] = kinds.Count);
+        // Draws that are alike share one array.
+        var kindOf = new Dictionary<int[], int>(ReferenceEqualityComparer.Instance);
+        Of = Array.ConvertAll(repairs.Needed, needed => kindOf.TryGetValue(needed, out var known) ? known : kindOf[needed] = Kind(string.Join(',', needed)));
         var count = kinds.Count;
+        var split = new HashSet<(int Node, int Tool, int Rows, string Map)>();
         foreach (var check in checks)
         {
-            var rows = check.Outcomes.Rows.Length;
-            var numbers = new int[count * rows];
-            count = 0;
-            for (var d = 0; d < Of.Length; d++)
+            // What two checks both read tells nothing apart the second time.
+            if (split.Add((check.Signal.Node, check.Tool, check.Outcomes.Rows.Length, string.Join(',', check.Signal.Map))))
             {
-                // One more than the number, so that 0 is none yet.
-                ref var number = ref numbers[Of[d] * rows + Row(check, d)];
-                Of[d] = (number == 0 ? number = ++count : number) - 1;
+                count = Split(check, count);
             }
         }
 
@@ -41,6 +40,8 @@ internal sealed class DrawnOutcomes
             Weights[Of[d]] += 1.0 / run.Count;
             _first[Of[d]] = d;
         }
+
+        int Kind(string needed) => kinds.TryGetValue(needed, out var known) ? known : kinds[needed] = kinds.Count;
     }
 
     /// <summary>By draw: the number of the engine that stands for it.</summary>
@@ -85,6 +86,24 @@ internal sealed class DrawnOutcomes
         }
 
         return _chances[candidate] = chances;
+    }
+
+    /// <summary>Tells engines apart by the rows of one more check; how many there are then.</summary>
+    private int Split(Candidate check, int before)
+    {
+        var rows = check.Outcomes.Rows.Length;
+        var numbers = new int[before * rows];
+        var (of, map, states, count) = (Of, check.Signal.Map, check.Signal.IsConstant ? null : _run.States(check.Signal.Node), 0);
+        var tools = check.Tool < 0 ? null : _run.States(check.Tool);
+        for (var d = 0; d < of.Length; d++)
+        {
+            var row = tools is not null && check.ToolReadsWorst[tools[d]] ? rows - 1 : map[states is null ? 0 : states[d]];
+            // One more than the number, so that 0 is none yet.
+            ref var number = ref numbers[of[d] * rows + row];
+            of[d] = (number == 0 ? number = ++count : number) - 1;
+        }
+
+        return count;
     }
 
     /// <summary>The row of the check's table that holds in a draw.</summary>

@@ -55,6 +55,12 @@ internal sealed class ForwardRun
 
     public int State(int draw, int node) => _states[node][draw];
 
+    /// <summary>By draw the state of a node; not to be written to.</summary>
+    public byte[] States(int node) => _states[node];
+
+    /// <summary>The next draw, from this one on, in which the node's state is not 0; <see cref="Count"/> when there is none.</summary>
+    public int NextFaulty(int node, int from) => _states[node].AsSpan(from).IndexOfAnyExcept((byte)0) is >= 0 and var ahead ? from + ahead : Count;
+
     private byte[] Next(GraphNode node)
     {
         Array.Clear(_rows);

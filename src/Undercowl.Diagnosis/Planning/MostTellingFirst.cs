@@ -175,13 +175,15 @@ internal sealed class MostTellingFirst(EngineLayout layout, DrawnOutcomes outcom
     /// <summary>Bits that outcomes tell of what must be mended, given the chance of each in each drawn engine, outcomes fastest.</summary>
     public double ToldByDraws(double[] chances, int answersOf)
     {
-        var byEngine = new double[outcomes.Count * answersOf];
-        for (int d = 0, i = 0; d < outcomes.Of.Length; d++)
+        var engines = outcomes.Of;
+        var share = Array.ConvertAll(outcomes.Weights, w => w * engines.Length);
+        var byEngine = new double[share.Length * answersOf];
+        for (int d = 0, i = 0; d < engines.Length; d++)
         {
-            var e = outcomes.Of[d];
+            var e = engines[d];
             for (var a = 0; a < answersOf; a++, i++)
             {
-                byEngine[e * answersOf + a] += chances[i] / (outcomes.Weights[e] * outcomes.Of.Length);
+                byEngine[e * answersOf + a] += chances[i] / share[e];
             }
         }
 

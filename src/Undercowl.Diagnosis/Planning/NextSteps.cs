@@ -39,6 +39,7 @@ internal sealed class NextSteps
     private readonly IReadOnlyList<InterlockStatus> _interlocks;
     private readonly Lazy<HashSet<int>> _read;
     private readonly OpenQuestions _questions;
+    private readonly Dictionary<(string Quantity, int Cylinder), double[]> _levelChances = [];
     private readonly ToShow? _toShow;
     private readonly List<(Knowledge.Remedy Remedy, string Place, int[] Parts, InterlockStatus? By)> _actions = [];
 
@@ -211,6 +212,11 @@ internal sealed class NextSteps
 
     private double[] LevelChances(string quantity, int cylinder)
     {
+        if (_levelChances.TryGetValue((quantity, cylinder), out var worked))
+        {
+            return worked;
+        }
+
         var known = _network.Model.Quantity(quantity);
         var signal = _network.Laying.Copies(_network.Now, _standing.Left).Of(quantity, known.Per == QuantityScope.Engine ? 0 : cylinder);
         _run.Extend();
@@ -220,14 +226,20 @@ internal sealed class NextSteps
             chances[_run.Level(d, signal)] += 1.0 / _run.Count;
         }
 
-        return chances;
+        return _levelChances[(quantity, cylinder)] = chances;
     }
 
     /// <summary>Share of the drawn engines in which two signals have not the same level.</summary>
     private double Differing(Signal one, Signal other)
     {
         _run.Extend();
-        return Enumerable.Range(0, _run.Count).Count(d => _run.Level(d, one) != _run.Level(d, other)) / (double)_run.Count;
+        var count = 0;
+        for (var d = 0; d < _run.Count; d++)
+        {
+            count += _run.Level(d, one) == _run.Level(d, other) ? 0 : 1;
+        }
+
+        return count / (double)_run.Count;
     }
 
     private TroubleshootingProblem Problem()

@@ -1,4 +1,5 @@
 using Undercowl.Diagnosis.Answers;
+using Undercowl.Diagnosis.Graph;
 using Undercowl.Diagnosis.Readings;
 using Undercowl.Knowledge;
 
@@ -32,46 +33,77 @@ internal sealed class OpenQuestions(JobNetwork network, ForwardRun run)
         ];
     }
 
+    /// <summary>By draw the chance of each answer, answers fastest.</summary>
     private double[] Chances(IntakeQuestion question, ToldOf[] tells)
     {
-        var answers = question.Answers.Count;
-        var chances = new double[run.Count * answers];
-        for (var draw = 0; draw < run.Count; draw++)
+        double[] usually = [.. question.Answers.Select(a => question.Usually[a.Id])];
+        var chances = new double[run.Count * usually.Length];
+        for (var i = 0; i < chances.Length; i += usually.Length)
         {
-            var row = chances.AsSpan(draw * answers, answers);
-            for (var a = 0; a < answers; a++)
-            {
-                row[a] = question.Usually[question.Answers[a].Id];
-            }
+            usually.CopyTo(chances, i);
+        }
 
-            foreach (var of in tells)
+        foreach (var of in tells)
+        {
+            if (of.Cause is { } cause)
             {
-                Weigh(question, of, draw, row);
+                Weigh(chances, usually, There(question, of.Telling.Given.Values.Single()), Befell(cause));
             }
+            else
+            {
+                Weigh(chances, usually, of.Signal, [.. of.Signal.Map.Select(level => of.Telling.Given.GetValueOrDefault(of.Levels[level]) is { } row ? There(question, row) : null)]);
+            }
+        }
 
+        for (var i = 0; i < chances.Length; i += usually.Length)
+        {
             var sum = 0.0;
-            foreach (var p in row)
+            for (var a = 0; a < usually.Length; a++)
             {
-                sum += p;
+                sum += chances[i + a];
             }
 
-            for (var a = 0; a < answers; a++)
+            for (var a = 0; a < usually.Length; a++)
             {
-                row[a] /= sum;
+                chances[i + a] /= sum;
             }
         }
 
         return chances;
     }
 
-    private void Weigh(IntakeQuestion question, ToldOf of, int draw, Span<double> row)
+    private static double[] There(IntakeQuestion question, Dictionary<string, double> row) => [.. question.Answers.Select(a => row[a.Id])];
+
+    /// <summary>What is told of a quantity: by state of the signal's node the chances of the answers, null where they are as usual.</summary>
+    private void Weigh(double[] chances, double[] usually, Signal signal, double[]?[] rows)
     {
-        var holds = of.Cause is { } cause ? Befell(cause)[draw] : 1;
-        var there = of.Cause is null ? of.Telling.Given.GetValueOrDefault(of.Levels[run.Level(draw, of.Signal)]) : of.Telling.Given.Values.Single();
-        for (var a = 0; a < row.Length && there is not null; a++)
+        double[]?[] times = Array.ConvertAll(rows, row => row is null ? null : Array.ConvertAll([.. row.Index()], r => r.Item / usually[r.Index]));
+        var states = signal.IsConstant ? null : run.States(signal.Node);
+        for (var draw = 0; draw < run.Count; draw++)
         {
-            var id = question.Answers[a].Id;
-            row[a] *= 1 - holds + holds * there[id] / question.Usually[id];
+            if (times[states is null ? 0 : states[draw]] is not { } row)
+            {
+                continue;
+            }
+
+            var at = draw * row.Length;
+            for (var a = 0; a < row.Length; a++)
+            {
+                chances[at + a] *= row[a];
+            }
+        }
+    }
+
+    /// <summary>What is told of a common cause that befell each drawn engine with a chance of its own.</summary>
+    private static void Weigh(double[] chances, double[] usually, double[] there, double[] befell)
+    {
+        for (int draw = 0, i = 0; draw < befell.Length; draw++)
+        {
+            var holds = befell[draw];
+            for (var a = 0; a < there.Length; a++, i++)
+            {
+                chances[i] *= 1 - holds + holds * there[a] / usually[a];
+            }
         }
     }
 
@@ -84,20 +116,26 @@ internal sealed class OpenQuestions(JobNetwork network, ForwardRun run)
         }
 
         var odds = new double[run.Count];
-        Array.Fill(odds, cause.Prior / (1 - cause.Prior));
+        Array.Fill(odds, 1);
+        // Nearly all that was drawn is sound, so that only what is not is gone through one by one.
+        var sound = cause.Prior / (1 - cause.Prior);
         foreach (var aspect in network.Model.Aspects)
         {
-            if (Array.Find(aspect.Swayed, s => s.Cause == cause) is { } swayed)
+            if (Array.Find(aspect.Swayed, s => s.Cause == cause) is not { } swayed)
             {
-                var (with, without) = swayed.Alone(aspect.Prior);
-                var node = network.Conditions.First(aspect);
-                for (var draw = 0; draw < odds.Length; draw++)
-                {
-                    odds[draw] *= with[run.State(draw, node)] / without[run.State(draw, node)];
-                }
+                continue;
+            }
+
+            var (with, without) = swayed.Alone(aspect.Prior);
+            sound *= with[0] / without[0];
+            var node = network.Conditions.First(aspect);
+            var states = run.States(node);
+            for (var draw = run.NextFaulty(node, 0); draw < states.Length; draw = run.NextFaulty(node, draw + 1))
+            {
+                odds[draw] *= with[states[draw]] / without[states[draw]] / (with[0] / without[0]);
             }
         }
 
-        return _befell[cause] = Array.ConvertAll(odds, o => o / (1 + o));
+        return _befell[cause] = Array.ConvertAll(odds, o => o * sound / (1 + o * sound));
     }
 }

@@ -1,5 +1,6 @@
 using Undercowl.Diagnosis.Engine;
 using Undercowl.Diagnosis.Graph;
+using Undercowl.Inference;
 using Undercowl.Knowledge;
 
 namespace Undercowl.Diagnosis.Planning;
@@ -31,8 +32,15 @@ internal sealed class Repairs
         var aspects = aspectsAt.Where(p => reachable.Contains(p.Node)).ToArray();
         Needed = new int[run.Count][];
         var bad = new List<int>();
+        var alike = Alike(run, reachable);
         for (var d = 0; d < run.Count; d++)
         {
+            if (alike[d] < d)
+            {
+                Needed[d] = Needed[alike[d]];
+                continue;
+            }
+
             if (healthy[run.Level(d, signal)])
             {
                 Needed[d] = [];
@@ -129,6 +137,32 @@ internal sealed class Repairs
             : aspect.Position >= 0 ? aspect.Part.Cylinders[aspect.Position] : aspect.Part.Cylinders[0];
         var signal = network.Laying.Copies(network.Now, given.SetUp).Of(given.Quantity, cylinder);
         return (signal, new WhatIf(network.Graph, run, signal));
+    }
+
+    /// <summary>
+    /// By draw the first one in which all these nodes have the same states, itself where there is none. Draws are told apart by a
+    /// number of 64 bits that sums what each state adds, as nearly all states are 0; the chance that two of a few thousand share one is below 1e-12.
+    /// </summary>
+    private static int[] Alike(ForwardRun run, IEnumerable<int> nodes)
+    {
+        var numbers = new ulong[run.Count];
+        foreach (var node in nodes)
+        {
+            var states = run.States(node);
+            for (var d = run.NextFaulty(node, 0); d < states.Length; d = run.NextFaulty(node, d + 1))
+            {
+                numbers[d] += new SplitMix64(((ulong)node << 8) + states[d]).NextBits();
+            }
+        }
+
+        var first = new Dictionary<ulong, int>();
+        var alike = new int[run.Count];
+        for (var d = 0; d < alike.Length; d++)
+        {
+            alike[d] = first.TryGetValue(numbers[d], out var known) ? known : first[numbers[d]] = d;
+        }
+
+        return alike;
     }
 
     private int Component(AspectInstance aspect, int state)

@@ -16,24 +16,26 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     private const double MostSpeed = 10000;
 
     private readonly EngineModel _model = conditions.Model;
-    private readonly Dictionary<(EngineState, string), QuantityCopies> _copies = [];
+    private readonly Dictionary<(EngineState, bool), Dictionary<(int Quantity, int Cylinder, int Seen), Signal>> _copies = [];
+    private PlausibleAir? _air;
+    private (bool Known, double? Rpm) _speedNow;
 
     /// <summary>Set-up keys and values that this job has met.</summary>
     private readonly HashSet<(string Key, string Value)> _met = [
         .. projection.Complaints.SelectMany(c => c.SetUp).Select(p => (p.Key, p.Value)),
         .. projection.Findings.SelectMany(f => f.Body.SetUp).Select(p => (p.Key, p.Value))];
 
-    /// <summary>The quantities of one engine state in one set-up; made once.</summary>
-    public QuantityCopies Copies(EngineState state, IReadOnlyDictionary<string, string> setUp, bool provoked = false)
+    /// <summary>The quantities of one engine state in one set-up; each is made once.</summary>
+    public QuantityCopies Copies(EngineState state, IReadOnlyDictionary<string, string> setUp, bool provoked = false) => Copies(state, new SetUpState(_model, setUp), provoked);
+
+    public QuantityCopies Copies(EngineState state, SetUpState setUp, bool provoked = false)
     {
-        var key = (state, string.Join(';', setUp.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key}={p.Value}")) + (provoked ? "!" : ""));
-        if (!_copies.TryGetValue(key, out var copies))
+        if (!_copies.TryGetValue((state, provoked), out var made))
         {
-            copies = new QuantityCopies(conditions, new CopyContext(state, new SetUpState(_model, setUp), provoked ? _met : null));
-            _copies[key] = copies;
+            _copies[(state, provoked)] = made = [];
         }
 
-        return copies;
+        return new QuantityCopies(conditions, new CopyContext(state, setUp, provoked ? _met : null), made);
     }
 
     /// <summary>What the check reads there; null when the place does not fit the layout.</summary>
@@ -135,7 +137,7 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     /// <param name="at">The finding; null for a check done now.</param>
     public Circumstances Circumstances(Check check, string place, string? tool, FindingInContext? at = null)
     {
-        var air = PlausibleAir.Of(projection.Ambient);
+        var air = _air ??= PlausibleAir.Of(projection.Ambient);
         var shape = _model.Knowledge.Tools.FirstOrDefault(t => t.Id == tool)?.Shape
             ?? _model.Knowledge.Tools.FirstOrDefault(t => t.Shape is not null && check.Tools.Contains(t.Id))?.Shape;
         return new Circumstances(
@@ -206,6 +208,11 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
     /// </summary>
     private double? SpeedFound(FindingInContext? at)
     {
+        if (at is null && _speedNow.Known)
+        {
+            return _speedNow.Rpm;
+        }
+
         var done = at is null
             ? Deeds(projection.Live.Where(e => e.Body is Swap or Jobs.Remedy).Select(e => e.Id))
             : Deeds(at);
@@ -224,7 +231,9 @@ internal sealed class Laying(ConditionNodes conditions, Projection projection)
         }
 
         var logs = same.Count > 0 ? same : all;
-        return logs.Count > 0 ? Math.Exp(logs.Average()) : null;
+        double? middle = logs.Count > 0 ? Math.Exp(logs.Average()) : null;
+        _speedNow = at is null ? (true, middle) : _speedNow;
+        return middle;
     }
 
     private static HashSet<EntryId> Deeds(FindingInContext finding) =>

@@ -20,9 +20,8 @@ internal sealed class Foresight
     private const double Floor = 0.3;
 
     private readonly RepairModel model;
-    private readonly Cells cells;
     private readonly int[] endOf;
-    private readonly int[] endOfCell;
+    private readonly CellsByEnd byEnd;
     private readonly double[] mend;
     private readonly double[] mass;
     private readonly double[] scratch;
@@ -32,13 +31,13 @@ internal sealed class Foresight
 
     internal Foresight(RepairModel model, Cells cells, Ends ends, double[] groupWeights, double costOfActing)
     {
-        (this.model, this.cells) = (model, cells);
+        this.model = model;
         endOf = ends.OfGroup;
-        endOfCell = Array.ConvertAll(cells.GroupOf, g => endOf[g]);
+        byEnd = new CellsByEnd(cells, Array.ConvertAll(cells.GroupOf, g => endOf[g]));
         mend = [.. ends.Components.Select(Mending)];
         mass = new double[mend.Length];
         scratch = new double[cells.Count];
-        Price(groupWeights, costOfActing);
+        Price(cells, groupWeights, costOfActing);
     }
 
     /// <summary>
@@ -83,13 +82,12 @@ internal sealed class Foresight
     private double Spread(double[] groupWeights, out double total, out double mending)
     {
         Array.Clear(mass);
-        for (int g = 0; g < endOf.Length; g++)
-        {
-            mass[endOf[g]] += groupWeights[g];
-        }
+        double[] masses = mass, costs = mend;
+        int[] ends = endOf;
+        for (int g = 0; g < ends.Length; g++) masses[ends[g]] += groupWeights[g];
 
         mending = 0;
-        for (int e = 0; e < mass.Length; e++) mending += mass[e] * mend[e];
+        for (int e = 0; e < masses.Length; e++) mending += masses[e] * costs[e];
         return Entropy(out total);
     }
 
@@ -98,8 +96,10 @@ internal sealed class Foresight
     {
         double sum = 0;
         total = 0;
-        foreach (double m in mass)
+        double[] masses = mass;
+        for (int e = 0; e < masses.Length; e++)
         {
+            double m = masses[e];
             if (!(m > 0)) continue;
             total += m;
             sum += m * Math.Log2(m);
@@ -112,16 +112,17 @@ internal sealed class Foresight
     /// Buys bits, best value first, until what must be mended is known. Checks that tell the same must not be counted twice:
     /// what one adds is counted beyond each of those bought, one at a time.
     /// </summary>
-    private void Price(double[] groupWeights, double costOfActing)
+    private void Price(Cells cells, double[] groupWeights, double costOfActing)
     {
         double bits = Spread(groupWeights, out double total, out double mending);
         if (!(bits > 1e-9)) return;
         CheckTable checks = model.Problem.Checks;
         var alone = new double[checks.Cost.Length];
+        double[] weights = byEnd.Laid(cells.Weight);
         var offers = new PriorityQueue<(int Check, double Bits, int Beyond), double>();
         for (int k = 0; k < alone.Length; k++)
         {
-            if (checks.Allowed is null || checks.Allowed[k]) Offer(k, bits - (alone[k] = Left(cells.Weight, k)), 0);
+            if (checks.Allowed is null || checks.Allowed[k]) Offer(k, bits - (alone[k] = Left(weights, k)), 0);
         }
 
         double bought = 0, paid = 0, last = 0;
@@ -131,9 +132,8 @@ internal sealed class Foresight
         {
             if (best.Beyond < taken.Count)
             {
-                double gain = best.Bits;
-                for (int t = best.Beyond; t < taken.Count && gain > Trifle; t++) gain = Math.Min(gain, left[t] - Left(best.Check, taken[t]));
-                Offer(best.Check, gain, taken.Count);
+                // One more of those bought at a time: most fall behind others before all have been looked at.
+                Offer(best.Check, Math.Min(best.Bits, left[best.Beyond] - Left(weights, best.Check, taken[best.Beyond])), best.Beyond + 1);
                 continue;
             }
 
@@ -158,30 +158,40 @@ internal sealed class Foresight
     }
 
     /// <summary>Bits left unknown when the answers of two checks are known.</summary>
-    private double Left(int check, int other)
+    private double Left(double[] weight, int check, int other)
     {
-        double[] weight = cells.Weight, beyond = cells.Chance[other];
+        double[] beyond = byEnd.Chance[other], joint = scratch;
         double left = 0;
         for (int start = 0; start < beyond.Length; start += weight.Length)
         {
-            for (int i = 0; i < scratch.Length; i++) scratch[i] = weight[i] * beyond[start + i];
-            left += Left(scratch, check);
+            for (int i = 0; i < joint.Length; i++) joint[i] = weight[i] * beyond[start + i];
+            left += Left(joint, check);
         }
 
         return left;
     }
 
     /// <summary>Bits left unknown when the answer of a check is known.</summary>
+    /// <param name="weight">By place of <see cref="CellsByEnd"/>.</param>
+    /// <param name="check">The check.</param>
     private double Left(double[] weight, int check)
     {
-        double[] chance = cells.Chance[check], sums = mass;
-        int[] ends = endOfCell;
+        double[] chance = byEnd.Chance[check];
+        int[] first = byEnd.First;
         double left = 0;
         for (int start = 0; start < chance.Length; start += weight.Length)
         {
-            Array.Clear(sums);
-            for (int i = 0; i < weight.Length; i++) sums[ends[i]] += weight[i] * chance[start + i];
-            left += Entropy(out _);
+            double total = 0, sum = 0;
+            for (int e = 0, i = 0; e < first.Length - 1; e++)
+            {
+                double m = 0;
+                for (int end = first[e + 1]; i < end; i++) m += weight[i] * chance[start + i];
+                if (!(m > 0)) continue;
+                total += m;
+                sum += m * Math.Log2(m);
+            }
+
+            left += total > 0 ? Math.Max(0, total * Math.Log2(total) - sum) : 0;
         }
 
         return left;

@@ -74,10 +74,10 @@ internal sealed class OrderCost
     {
         ClusterTable clusters = model.Problem.Clusters;
         stamp++;
-        for (int i = order.Done; i < order.Count; i++)
+        Array.Clear(setUp, order.Done, order.Count - order.Done);
+        for (int i = order.Done; i < order.Count && mark.Length > 0; i++)
         {
             int g = model.ClusterOf[order.Actions[i]];
-            setUp[i] = 0;
             if (g < 0 || !clusters.TestInside[g] || open[g] || mark[g] == stamp) continue;
             mark[g] = stamp;
             setUp[i] = clusters.OpenCost[g] + clusters.CloseCost[g];
@@ -100,33 +100,36 @@ internal sealed class OrderCost
     private (double Cost, int End) Block(RepairOrder order, int i, double weight, double best, bool[]? open)
     {
         ClusterTable clusters = model.Problem.Clusters;
-        double[] cost = model.Problem.Actions.Cost;
+        double[] cost = model.Problem.Actions.Cost, spent = order.RepairSpent, after = value, extra = setUp;
+        int[] actions = order.Actions, clusterOf = model.ClusterOf;
+        bool postpones = model.Postpones;
         double run = model.Problem.SystemTestCost + (open is null ? 0 : Closing(open));
-        int end = i;
+        int end = i, count = order.Count, j = i;
         stamp++;
-        for (int j = i; j < order.Count; j++)
+        while (j < count)
         {
-            int a = order.Actions[j];
-            run += cost[a] + setUp[j];
-            int g = model.ClusterOf[a];
+            int a = actions[j];
+            run += cost[a] + extra[j];
+            int g = clusterOf[a];
             if (g >= 0 && !clusters.TestInside[g] && mark[g] != stamp)
             {
                 mark[g] = stamp;
                 if (open is null || !open[g]) run += clusters.OpenCost[g] + clusters.CloseCost[g];
             }
 
-            Work++;
-            double reach = weight * run + (order.RepairSpent[j + 1] - order.RepairSpent[i]);
+            j++;
+            double reach = weight * run + (spent[j] - spent[i]);
             if (reach >= best) break;
-            if (reach + value[j + 1] < best)
+            if (reach + after[j] < best)
             {
-                best = reach + value[j + 1];
-                end = j + 1;
+                best = reach + after[j];
+                end = j;
             }
 
-            if (!model.Postpones) break;
+            if (!postpones) break;
         }
 
+        Work += j - i;
         return (best, end);
     }
 

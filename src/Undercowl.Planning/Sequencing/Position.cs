@@ -58,8 +58,8 @@ internal sealed class Position
     {
         Take(before);
         ReadOnlySpan<double> chance = cells.Chance[check].AsSpan(outcome * cells.Count, cells.Count);
-        double[] from = before.Weight;
-        for (int i = 0; i < chance.Length; i++) Weight[i] = from[i] * chance[i];
+        double[] from = before.Weight, to = Weight;
+        for (int i = 0; i < chance.Length; i++) to[i] = from[i] * chance[i];
         Sum();
     }
 
@@ -84,12 +84,20 @@ internal sealed class Position
     internal double Benefit(int action)
     {
         double benefit = 0;
-        for (int i = model.Mends.Start[action]; i < model.Mends.Start[action + 1]; i++)
+        Rows mends = model.Mends, groups = model.GroupsOf;
+        int[] broken = model.Broken.Start;
+        double[] weight = GroupWeight;
+        for (int i = mends.Start[action]; i < mends.Start[action + 1]; i++)
         {
-            int c = model.Mends.Entry[i];
+            int c = mends.Entry[i];
             double share = 0;
-            foreach (int g in model.GroupsOf[c]) share += GroupWeight[g] / model.Broken[g].Length;
-            benefit += model.Mends.Value[i] * still[c] * share;
+            for (int j = groups.Start[c]; j < groups.Start[c + 1]; j++)
+            {
+                int g = groups.Entry[j];
+                share += weight[g] / (broken[g + 1] - broken[g]);
+            }
+
+            benefit += mends.Value[i] * still[c] * share;
         }
 
         return benefit;
@@ -106,29 +114,35 @@ internal sealed class Position
 
     private void Mended()
     {
+        int[] start = model.Broken.Start, broken = model.Broken.Entry;
         for (int g = 0; g < unmet.Length; g++)
         {
             double all = 1;
-            foreach (int c in model.Broken[g]) all *= 1 - still[c];
-            unmet[g] = model.Broken[g].IsEmpty ? 1 : 1 - all;
+            for (int i = start[g]; i < start[g + 1]; i++) all *= 1 - still[broken[i]];
+            unmet[g] = start[g] == start[g + 1] ? 1 : 1 - all;
         }
     }
 
     private void Sum()
     {
-        Array.Clear(GroupWeight);
-        for (int i = 0; i < Weight.Length; i++)
+        double[] weight = Weight, left = Left, groupWeight = GroupWeight, groupLeft = GroupLeft, unmet = this.unmet;
+        int[] groupOf = cells.GroupOf, broken = model.Broken.Start;
+        Array.Clear(groupWeight);
+        for (int i = 0; i < weight.Length; i++)
         {
-            GroupWeight[cells.GroupOf[i]] += Weight[i];
-            Left[i] = Weight[i] * unmet[cells.GroupOf[i]];
+            int g = groupOf[i];
+            groupWeight[g] += weight[i];
+            left[i] = weight[i] * unmet[g];
         }
 
-        (Total, Met) = (0, 0);
+        double total = 0, met = 0;
         for (int g = 0; g < unmet.Length; g++)
         {
-            GroupLeft[g] = GroupWeight[g] * unmet[g];
-            Total += GroupLeft[g];
-            if (model.Broken[g].IsEmpty) Met += GroupLeft[g];
+            double here = groupLeft[g] = groupWeight[g] * unmet[g];
+            total += here;
+            if (broken[g] == broken[g + 1]) met += here;
         }
+
+        (Total, Met) = (total, met);
     }
 }

@@ -25,6 +25,10 @@ internal sealed class RepairOrder
     // Benefit per cost of each action that may be next, by place in model.Useful; 0 for one taken, useless, or behind a cover.
     private readonly double[] score;
     private readonly int[] placeOf;
+
+    // Places whose score may be above 0, ascending. Without clusters what has come to 0 stays there.
+    private readonly int[] live;
+    private int liveCount;
     private long scanned;
 
     internal RepairOrder(RepairModel model)
@@ -41,6 +45,7 @@ internal sealed class RepairOrder
         open = new bool[testInside.Length];
         score = new double[model.Useful.Length];
         placeOf = new int[cost.Length];
+        live = new int[model.Useful.Length];
         for (int i = 0; i < score.Length; i++) placeOf[model.Useful[i]] = i;
         Actions = new int[cost.Length];
         LeftAfter = new double[cost.Length + 1];
@@ -99,6 +104,8 @@ internal sealed class RepairOrder
         }
 
         scanned += score.Length;
+        liveCount = score.Length;
+        for (int i = 0; i < liveCount; i++) live[i] = i;
         if (first >= 0)
         {
             // No test is assumed between a forced first action and its neighbours: the cluster it opened stays open for them.
@@ -127,14 +134,20 @@ internal sealed class RepairOrder
         int place = -1;
         double best = 0, bar = 0;
         double[] scores = score;
-        for (int i = 0; i < scores.Length; i++)
+        int[] places = live;
+        int kept = 0;
+        for (int i = 0, count = liveCount; i < count; i++)
         {
-            if (!(scores[i] > bar)) continue;
-            best = scores[i];
+            int at = places[i];
+            double own = scores[at];
+            if (own > 0 || open.Length > 0) places[kept++] = at;
+            if (!(own > bar)) continue;
+            best = own;
             bar = best * (1 + Tie);
-            place = i;
+            place = at;
         }
 
+        liveCount = kept;
         scanned += scores.Length;
         int next = place < 0 ? None : model.Useful[place];
         for (int g = 0; g < open.Length; g++)
@@ -195,10 +208,12 @@ internal sealed class RepairOrder
 
     private void Rerate()
     {
+        int[] start = model.MendedBy.Start, actions = model.MendedBy.Entry;
         foreach (int c in state.Changed)
         {
-            foreach (int a in model.MendedBy[c])
+            for (int i = start[c], end = start[c + 1]; i < end; i++)
             {
+                int a = actions[i];
                 if (taken[a]) continue;
                 Rate(a);
                 scanned++;

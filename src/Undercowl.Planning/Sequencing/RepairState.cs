@@ -13,6 +13,9 @@ internal sealed class RepairState(RepairModel model)
     private readonly int[] seen = new int[model.Groups];
     private readonly bool[] isChanged = new bool[model.Problem.Hypotheses.Components];
     private readonly int[] changed = new int[model.Problem.Hypotheses.Components];
+    private readonly int[] mendsStart = model.Mends.Start;
+    private readonly int[] mendsEntry = model.Mends.Entry;
+    private readonly double[] mendsValue = model.Mends.Value;
     private int changedCount;
     private double[] weights = [];
     private int tick;
@@ -43,22 +46,26 @@ internal sealed class RepairState(RepairModel model)
         if (scoring) Array.Clear(share);
         Settle();
         double total = 0, met = 0;
-        Rows rows = model.Broken;
+        int[] start = model.Broken.Start, entry = model.Broken.Entry;
+        bool[] hopeful = model.Hopeful;
+        long work = 0;
+        Array.Clear(mended);
         for (int g = 0; g < groupWeights.Length; g++)
         {
-            ReadOnlySpan<int> broken = rows[g];
+            int from = start[g], to = start[g + 1];
             double weight = groupWeights[g];
             total += weight;
-            mended[g] = 0;
-            expectedBroken[g] = broken.Length;
-            if (broken.IsEmpty) met += weight;
-            else if (scoring && weight > 0 && model.Hopeful[g])
+            expectedBroken[g] = to - from;
+            if (from == to) met += weight;
+            else if (scoring && weight > 0 && hopeful[g])
             {
-                Work += broken.Length;
-                foreach (int c in broken) share[c] += weight / broken.Length;
+                work += to - from;
+                double part = weight / (to - from);
+                for (int i = from; i < to; i++) share[entry[i]] += part;
             }
         }
 
+        Work += work;
         Work += model.Groups;
         Total = total;
         MetAtStart = met;
@@ -72,11 +79,11 @@ internal sealed class RepairState(RepairModel model)
     internal double Benefit(int action)
     {
         double benefit = 0;
-        Rows mends = model.Mends;
-        for (int i = mends.Start[action]; i < mends.Start[action + 1]; i++)
+        int[] entry = mendsEntry;
+        for (int i = mendsStart[action], end = mendsStart[action + 1]; i < end; i++)
         {
-            int c = mends.Entry[i];
-            benefit += mends.Value[i] * stillBroken[c] * share[c];
+            int c = entry[i];
+            benefit += mendsValue[i] * stillBroken[c] * share[c];
         }
 
         return benefit;
@@ -112,17 +119,30 @@ internal sealed class RepairState(RepairModel model)
     /// <summary>Carries an action out; with <paramref name="scoring"/>, <see cref="Changed"/> gains what it changed.</summary>
     internal void Apply(int action, bool scoring)
     {
-        Rows mends = model.Mends;
-        for (int i = mends.Start[action]; i < mends.Start[action + 1]; i++)
+        int[] start = model.Broken.Start, groups = model.GroupsOf.Entry, groupsStart = model.GroupsOf.Start;
+        bool[] hopeful = model.Hopeful;
+        for (int i = mendsStart[action]; i < mendsStart[action + 1]; i++)
         {
-            int c = mends.Entry[i];
-            stillBroken[c] *= 1 - mends.Value[i];
+            int c = mendsEntry[i];
+            double still = stillBroken[c] *= 1 - mendsValue[i];
             if (scoring) Mark(c);
-            ReadOnlySpan<int> groups = model.GroupsOf[c];
-            Work += groups.Length;
-            foreach (int g in groups)
+            int from = groupsStart[c], to = groupsStart[c + 1];
+            Work += to - from;
+            for (int j = from; j < to; j++)
             {
-                if (weights[g] > 0 && model.Hopeful[g]) Update(g, scoring);
+                int g = groups[j];
+                double weight = weights[g];
+                if (!(weight > 0) || !hopeful[g]) continue;
+                if (start[g + 1] - start[g] > 1)
+                {
+                    Update(g, scoring);
+                    continue;
+                }
+
+                // By far the most groups have one broken component: nothing is shared out.
+                double all = 1 - still;
+                Left = Math.Max(0, Left - weight * (all - mended[g]));
+                mended[g] = all;
             }
         }
     }
@@ -139,7 +159,7 @@ internal sealed class RepairState(RepairModel model)
 
         Left = Math.Max(0, Left - weights[g] * (all - mended[g]));
         mended[g] = all;
-        if (!scoring || broken.Length == 1) return;
+        if (!scoring) return;
         expected = Math.Max(1, expected);
         double more = weights[g] / expected - weights[g] / expectedBroken[g];
         expectedBroken[g] = expected;

@@ -36,8 +36,7 @@ internal sealed class Unfolding
     private readonly Foresight? foresight;
     private readonly Ends ends;
     private readonly int[] looked;
-    private readonly int[] endOf;
-    private readonly double[] mass;
+    private readonly Guessing guessing;
     private readonly double[] floor;
     private readonly bool[] asked;
     private readonly Position[] at;
@@ -69,14 +68,13 @@ internal sealed class Unfolding
         asked = new bool[model.Problem.Checks.Cost.Length];
         path = new int[model.Problem.Actions.Cost.Length];
         pays = problem.Decisions.Cost.Any(c => c < 0);
-        endOf = EndOf();
-        mass = new double[endOf.Length == 0 ? 0 : endOf.Max() + 1];
+        guessing = new Guessing(cells, EndOf());
         floor = Floors();
         at = [.. Enumerable.Range(0, Deepest + 2).Select(_ => new Position(model, cells))];
         at[0].Begin();
-        double sure = Sureness(at[0]);
+        double sure = guessing.Right(at[0]);
         IEnumerable<int> checks = Enumerable.Range(0, asked.Length).Where(k => problem.Checks.Allowed is null || problem.Checks.Allowed[k]);
-        MostTelling = [.. checks.OrderByDescending(k => Ratios.Of(Gain(at[0], k, sure), Price(at[0], k, out _)))];
+        MostTelling = [.. checks.OrderByDescending(k => Ratios.Of(Gain(k, sure), Price(at[0], k, out _)))];
         looked = [.. MostTelling.Take(MostLooked).Order()];
     }
 
@@ -180,14 +178,20 @@ internal sealed class Unfolding
         int wide = Math.Min(width, looked.Length), count = 0;
         Span<int> chosen = stackalloc int[wide];
         Span<double> score = stackalloc double[wide];
-        double sure = Sureness(here);
+        double sure = guessing.Right(here);
         foreach (int k in looked)
         {
             if (asked[k]) continue;
             double price = Price(here, k, out _);
-            // A check that cannot pay even if it told all is none.
+            // A check that cannot pay even if it told all is none, nor one that would have to tell more than all to be chosen.
             if (here.Total * price + lowest >= best) continue;
-            double gain = Gain(here, k, sure);
+            if (count == wide && Ratios.Of(1.000001 * (here.Total - sure), price) < score[wide - 1])
+            {
+                Work += cells.Chance[k].Length;
+                continue;
+            }
+
+            double gain = Gain(k, sure);
             if (gain > 1e-9 * here.Total) Choose(chosen, score, ref count, k, Ratios.Of(gain, price));
         }
 
@@ -291,40 +295,11 @@ internal sealed class Unfolding
         return sum;
     }
 
-    /// <summary>Chance of guessing right what it ends in, times the weight: the sum of squares of what each end weighs.</summary>
-    private double Sureness(Position here)
+    /// <summary>What the answer of a check adds to the chance of guessing right what it ends in, times the weight.</summary>
+    private double Gain(int check, double sure)
     {
-        Array.Clear(mass);
-        for (int i = 0; i < endOf.Length; i++) mass[endOf[i]] += here.Left[i];
-        return Squares();
-    }
-
-    /// <summary>What the answer of a check adds to that.</summary>
-    private double Gain(Position here, int check, double sure)
-    {
-        double[] chance = cells.Chance[check], left = here.Left;
-        double told = 0;
-        for (int start = 0; start < chance.Length; start += left.Length)
-        {
-            Array.Clear(mass);
-            for (int i = 0; i < left.Length; i++) mass[endOf[i]] += left[i] * chance[start + i];
-            told += Squares();
-        }
-
-        Work += chance.Length;
-        return told - sure;
-    }
-
-    private double Squares()
-    {
-        double sum = 0, squares = 0;
-        foreach (double m in mass)
-        {
-            sum += m;
-            squares += m * m;
-        }
-
-        return sum > 0 ? squares / sum : 0;
+        Work += cells.Chance[check].Length;
+        return guessing.Right(check) - sure;
     }
 
     /// <summary>By cell: what it ends in, as a number; cells that the same actions mend and the same decisions suit share one.</summary>
