@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Security.Cryptography;
 using System.Text.Json;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Engine;
@@ -74,7 +73,9 @@ public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
             _firsts.Clear();
         }
 
-        return _firsts.GetOrAdd($"{Convert.ToHexString(SHA256.HashData(job.ToBytes()))} {shown.Step} {string.Join(' ', shown.Left)}", _ => find());
+        // That cautions were read changes no step, and they are read between the step's being put and its reading.
+        var entries = string.Join(' ', job.Entries.Where(e => e.Body is not CautionAcknowledged).Select(e => e.Id));
+        return _firsts.GetOrAdd($"{entries} {shown.Step} {string.Join(' ', shown.Left)}", _ => find());
     }
 
     internal EngineModel Model(EngineLayout layout)

@@ -20,7 +20,7 @@ public sealed class DemoJobTests(App app)
     {
         await using var visit = await app.Visit();
         await visit.Go("/");
-        await visit.Button("Try the demonstration job").ClickAsync();
+        await visit.Link("Try the demonstration job").ClickAsync();
         var compared = 0;
         var steps = await new Technician(visit, keyboard).Work(async answer =>
         {

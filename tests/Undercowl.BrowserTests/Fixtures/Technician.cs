@@ -9,7 +9,7 @@ namespace Undercowl.BrowserTests.Fixtures;
 /// Works the demonstration job in the page: does what is put, and reads what the invented engine of demo/demo.json gives. By touch, or
 /// with the keyboard alone.
 /// </summary>
-internal sealed class Technician(Visit visit, bool keyboard = false)
+internal sealed class Technician(Visit visit, bool keyboard = false, bool touch = true)
 {
     private const int MostSteps = 40;
 
@@ -17,9 +17,10 @@ internal sealed class Technician(Visit visit, bool keyboard = false)
 
     /// <summary>From where the job is to its end; how many steps that took.</summary>
     /// <param name="each">What is to be done when a step stands there.</param>
-    public async Task<int> Work(Func<JobAnswer, Task>? each = null)
+    /// <param name="most">So many steps and no more; the job then stays open.</param>
+    public async Task<int> Work(Func<JobAnswer, Task>? each = null, int? most = null)
     {
-        for (var steps = 0; steps < MostSteps; steps++)
+        for (var steps = 0; steps < (most ?? MostSteps); steps++)
         {
             await visit.Settled();
             var (answer, _) = await visit.Answer();
@@ -36,7 +37,7 @@ internal sealed class Technician(Visit visit, bool keyboard = false)
             await Do(answer.Now ?? throw new InvalidOperationException("Nothing is proposed."));
         }
 
-        throw new InvalidOperationException($"The job is not done in {MostSteps} steps.");
+        return most ?? throw new InvalidOperationException($"The job is not done in {MostSteps} steps.");
     }
 
     private async Task Do(ProposedStep step)
@@ -102,7 +103,7 @@ internal sealed class Technician(Visit visit, bool keyboard = false)
     {
         if (!keyboard)
         {
-            await button.TapAsync();
+            await (touch ? button.TapAsync() : button.ClickAsync());
             return;
         }
 
@@ -118,7 +119,7 @@ internal sealed class Technician(Visit visit, bool keyboard = false)
         }
         else
         {
-            await field.TapAsync();
+            await (touch ? field.TapAsync() : field.ClickAsync());
         }
 
         await visit.Page.Keyboard.TypeAsync(text);
