@@ -14,6 +14,8 @@ public sealed class JobDesk
     /// <summary>What was erased can be had back for this long.</summary>
     private static readonly TimeSpan Kept = TimeSpan.FromDays(7);
 
+    private const string DemoSetting = "demo";
+
     private EntryWriter? _writer;
     private OpenJob? _open;
 
@@ -29,11 +31,22 @@ public sealed class JobDesk
         return [.. all.Where(j => j.Erased is null != erased).OrderByDescending(j => j.Changed)];
     }
 
-    public async Task<OpenJob?> Open(string id)
+    /// <summary>The job, at first perhaps no more of it than the step that is put; see <see cref="OpenJob.Ready"/>.</summary>
+    public async Task<OpenJob?> Glance(string id)
     {
         if (_open is null || _open.Head.Id != id)
         {
-            _open = await OpenJob.Load(id, await Writer());
+            _open = await OpenJob.Glance(id, await Writer());
+        }
+
+        return _open;
+    }
+
+    public async Task<OpenJob?> Open(string id)
+    {
+        if (await Glance(id) is { } open)
+        {
+            await open.Ready();
         }
 
         return _open;
@@ -41,26 +54,22 @@ public sealed class JobDesk
 
     public async Task<OpenJob> Begin(string layout, string complaint, string? words, string title, IReadOnlyList<EntryBody> told)
     {
-        _open = await OpenJob.Begin(Known.Bench.Opening(layout, complaint, words), title, await Writer());
-        if (told.Count > 0)
-        {
-            await _open.Record(new Draft(told, []));
-        }
-
-        return _open;
+        var now = TimeProvider.System.GetUtcNow();
+        var head = new JobHead("", title, "", Known.Bench.Knowledge.ComplaintOf(complaint)?.Name ?? complaint, words, now, now, "open");
+        return _open = await OpenJob.Begin(Known.Bench.Opening(layout, complaint, words), head, told, await Writer());
     }
 
-    /// <summary>The demonstration: the one that is there, or a new one.</summary>
+    /// <summary>The demonstration: the one that is there and open, or a new one.</summary>
     public async Task<OpenJob> Demo()
     {
-        if ((await Jobs()).FirstOrDefault(j => j.Demo && j.Outcome == "open") is { } there && await Open(there.Id) is { } open)
+        if (await Store.Setting(DemoSetting) is { Length: > 0 } id && await Glance(id) is { Head: { Outcome: "open", Erased: null } } there)
         {
-            return open;
+            return there;
         }
 
-        var demo = JsonSerializer.Deserialize(Known.Resource("demo.json"), DeskJson.Default.DemoOpening)!;
-        _open = await OpenJob.Begin(Known.Bench.Opening(demo.Layout, demo.Complaint, demo.Words), "Demonstration", await Writer(), demo: true);
-        await _open.Record(new Draft([.. demo.Intake.Select(i => new Intake(i.Question, i.Answer))], []));
+        var start = JsonSerializer.Deserialize(Known.Resource("demo-start.json"), DeskJson.Default.DemoStart)!;
+        _open = await start.Begin(Encoding.UTF8.GetString(Known.Resource("demo-answer.json")), await Writer());
+        await Store.Set(DemoSetting, _open.Head.Id);
         return _open;
     }
 
@@ -90,11 +99,11 @@ public sealed class JobDesk
         foreach (var lines in JobTexts.Apart(text))
         {
             var job = Job.Parse(Encoding.UTF8.GetBytes(lines)).Whole();
-            var head = JobHeads.Of(job, Known.Bench, "");
+            var head = JobHeads.Of(job, JobHeads.Complaint(job, Known.Bench), "");
             if (JsonSerializer.Deserialize(await Store.Head(head.Id), DeskJson.Default.JobHead) is { } here)
             {
                 job = job.Merge(Job.Parse(Encoding.UTF8.GetBytes(await Store.Lines(head.Id))).Whole());
-                head = JobHeads.Of(job, Known.Bench, here.Title) with { Demo = here.Demo };
+                head = JobHeads.Of(job, head.Complaint, here.Title) with { Demo = here.Demo };
             }
 
             taken.Add((head, Encoding.UTF8.GetString(job.ToBytes())));

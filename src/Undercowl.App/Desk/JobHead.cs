@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Undercowl.Diagnosis.Answers;
 
 namespace Undercowl.App.Desk;
 
@@ -11,6 +12,7 @@ namespace Undercowl.App.Desk;
 /// <param name="Opened">When it began.</param>
 /// <param name="Changed">When something was last recorded.</param>
 /// <param name="Outcome">How it ended; open while it has not.</param>
+/// <param name="Telling">Changes with every entry that may change an answer: their number and the last. That cautions were read changes none.</param>
 /// <param name="Archived">True when it is put out of the way.</param>
 /// <param name="Erased">When it was thrown away; null when it was not.</param>
 /// <param name="Demo">True for the demonstration.</param>
@@ -23,17 +25,17 @@ public sealed record JobHead(
     DateTimeOffset Opened,
     DateTimeOffset Changed,
     string Outcome,
+    string Telling = "",
     bool Archived = false,
     DateTimeOffset? Erased = null,
     bool Demo = false);
 
+/// <summary>The step that is put, with the currency of its costs; no step when nothing is left to propose.</summary>
+public sealed record StepShown(ProposedStep? Now, string Currency);
+
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(JobHead))]
 [JsonSerializable(typeof(JobHead[]))]
-[JsonSerializable(typeof(DemoOpening))]
+[JsonSerializable(typeof(StepShown))]
+[JsonSerializable(typeof(DemoStart))]
 internal sealed partial class DeskJson : JsonSerializerContext;
-
-/// <summary>How the demonstration's invented job begins.</summary>
-internal sealed record DemoOpening(string Layout, string Complaint, string? Words, IReadOnlyList<DemoAnswered> Intake);
-
-internal sealed record DemoAnswered(string Question, string Answer);

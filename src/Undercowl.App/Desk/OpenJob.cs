@@ -18,23 +18,29 @@ public sealed class OpenJob
     private readonly EntryWriter _writer;
     private readonly List<EntryId> _done = [];
     private JobDiagnosis? _diagnosis;
-    private string _lines;
+    private string _lines = "";
     private string _answeredFor = "";
+    private string _kept = "";
+    private Task? _ready;
 
-    private OpenJob(JobHead head, Job job, string lines, LeftSteps left, EntryWriter writer) => (Head, Job, _lines, Left, _writer) = (head, job, lines, left, writer);
+    private OpenJob(JobHead head, LeftSteps left, EntryWriter writer) => (Head, Left, _writer) = (head, left, writer);
 
     /// <summary>Raised when anything that is shown has changed.</summary>
     public event Action? Changed;
 
     public JobHead Head { get; private set; }
 
-    public Job Job { get; private set; }
+    /// <summary>The entries; none before <see cref="Ready"/> has ended.</summary>
+    public Job Job { get; private set; } = Job.Empty;
 
     /// <summary>The last answer; null until there is one.</summary>
     public JobAnswer? Answer { get; private set; }
 
+    /// <summary>The step that is put, as soon as it is known: of a job that was just opened, before the rest of the answer.</summary>
+    public StepShown? Step { get; private set; }
+
     /// <summary>True while the answer is of before what was last recorded.</summary>
-    public bool Stale => Answer is null || _answeredFor != Key;
+    public bool Stale => Step is null || _answeredFor != Key;
 
     /// <summary>Why there is no newer answer; null when nothing went wrong.</summary>
     public string? Trouble { get; private set; }
@@ -49,57 +55,78 @@ public sealed class OpenJob
     /// <summary>The log as text, for export.</summary>
     public string Lines => _lines;
 
-    // That cautions were read changes no belief and no proposal.
-    private string Key
-    {
-        get
-        {
-            var telling = Job.Entries.Where(e => e.Body is not CautionAcknowledged).ToArray();
-            return $"{Known.Edition} {telling.Length} {(telling.Length > 0 ? telling[^1].Id : "")} {Left.Text.Replace('\n', '|')}";
-        }
-    }
+    private string Key => $"{Known.Edition} {Head.Telling} {Left.Text.Replace('\n', '|')}";
 
-    /// <summary>The job from the store, with the answer that was kept; null when there is no such job.</summary>
-    public static async Task<OpenJob?> Load(string id, EntryWriter writer)
+    /// <summary>
+    /// The head of a job and the step that was put last, which is little and soon there; null when there is no such job. The rest is there when
+    /// <see cref="Ready"/> has ended.
+    /// </summary>
+    public static async Task<OpenJob?> Glance(string id, EntryWriter writer)
     {
         if (JsonSerializer.Deserialize(await Store.Head(id), DeskJson.Default.JobHead) is not { } head)
         {
             return null;
         }
 
-        var lines = await Store.Lines(id);
-        var open = new OpenJob(head, Job.Parse(Encoding.UTF8.GetBytes(lines), head.Title).Job, lines, LeftSteps.Parse(await Store.Setting($"left {id}")), writer);
-        var kept = await Store.Answer(id);
-        if (kept.IndexOf('\n', StringComparison.Ordinal) is > 0 and var end)
+        var open = new OpenJob(head, LeftSteps.Parse(await Store.Setting($"left {id}")), writer);
+        // Three lines: what it is for, the step, the whole answer.
+        var kept = (await Store.Answer(id)).Split('\n', 3);
+        if (kept.Length == 3)
         {
-            open.Take(kept[..end], kept[(end + 1)..]);
+            (open._answeredFor, open._kept) = (kept[0], kept[2]);
+            open.Step = JsonSerializer.Deserialize(kept[1], DeskJson.Default.StepShown);
         }
 
         return open;
     }
 
     /// <summary>A new job; it is on the disk when this returns.</summary>
-    public static async Task<OpenJob> Begin(Opened opening, string title, EntryWriter writer, bool demo = false)
+    /// <param name="opening">How it begins.</param>
+    /// <param name="head">Its title, layout and complaint in words.</param>
+    /// <param name="told">What was heard to begin with.</param>
+    /// <param name="writer">Makes the entries.</param>
+    public static async Task<OpenJob> Begin(Opened opening, JobHead head, IReadOnlyList<EntryBody> told, EntryWriter writer)
     {
-        var entry = writer.Next(Job.Empty, opening);
-        var job = Job.Empty.With(entry);
-        var open = new OpenJob(JobHeads.Of(job, Known.Bench, title) with { Demo = demo }, Job.Empty, "", LeftSteps.Parse(""), writer);
-        await open.Keep([entry]);
+        var open = new OpenJob(head, LeftSteps.Parse(""), writer);
+        await open.Keep(open.Entries([opening, .. told]));
         return open;
+    }
+
+    /// <summary>Gives a job that has just begun an answer that was worked out beforehand for one that begins like it.</summary>
+    /// <param name="step">A <see cref="StepShown"/>.</param>
+    /// <param name="answer">The answer document.</param>
+    public async Task Give(string step, string answer)
+    {
+        (_answeredFor, _kept, Step) = (Key, answer, JsonSerializer.Deserialize(step, DeskJson.Default.StepShown));
+        await Store.KeepAnswer(Head.Id, Key, $"{step}\n{answer}");
+    }
+
+    /// <summary>When the entries and the whole of the last answer are there.</summary>
+    public Task Ready() => _ready ??= Load();
+
+    private async Task Load()
+    {
+        await Task.Yield();
+        if (Job.Count == 0)
+        {
+            _lines = await Store.Lines(Head.Id);
+            Job = Job.Parse(Encoding.UTF8.GetBytes(_lines), Head.Title).Job;
+        }
+
+        if (_kept.Length > 0)
+        {
+            Take(_answeredFor, _kept);
+            _kept = "";
+        }
+
+        Changed?.Invoke();
     }
 
     /// <summary>Records entries; when this returns they are on the disk. Throws when they could not be kept, and then nothing has changed.</summary>
     public async Task Record(Draft draft)
     {
-        var entries = new List<Entry>();
-        var job = Job;
-        foreach (var body in draft.Bodies)
-        {
-            var said = body is Finding { Occasion: "" } finding ? finding with { Occasion = entries[^1].Id.ToString() } : body;
-            entries.Add(_writer.Next(job, said));
-            job = job.With(entries[^1]);
-        }
-
+        await Ready();
+        var entries = Entries(draft.Bodies);
         await Keep(entries);
         if (entries.Count > 0 && entries[^1].Body is not CautionAcknowledged)
         {
@@ -141,9 +168,24 @@ public sealed class OpenJob
         _ = Refresh();
     }
 
+    private List<Entry> Entries(IReadOnlyList<EntryBody> bodies)
+    {
+        var entries = new List<Entry>();
+        var job = Job;
+        foreach (var body in bodies)
+        {
+            var said = body is Finding { Occasion: "" } finding ? finding with { Occasion = entries[^1].Id.ToString() } : body;
+            entries.Add(_writer.Next(job, said));
+            job = job.With(entries[^1]);
+        }
+
+        return entries;
+    }
+
     /// <summary>Asks the worker for the answer to the job as it is now, unless that is known.</summary>
     public async Task Refresh()
     {
+        await Ready();
         Changed?.Invoke();
         var key = Key;
         if (Answer is not null && _answeredFor == key)
@@ -159,7 +201,7 @@ public sealed class OpenJob
                 Trouble = null;
                 Take(key, text);
                 Changed?.Invoke();
-                await Store.KeepAnswer(Head.Id, key, text);
+                await KeepAnswer(key, text);
             }
         }
         catch (Exception error) when (error is System.Runtime.InteropServices.JavaScript.JSException or JsonException)
@@ -170,7 +212,11 @@ public sealed class OpenJob
     }
 
     /// <summary>Another answer document about the job as it is.</summary>
-    public Task<string> Ask(string kind, string argument = "") => BenchWorker.Ask(kind, _lines, argument);
+    public async Task<string> Ask(string kind, string argument = "")
+    {
+        await Ready();
+        return await BenchWorker.Ask(kind, _lines, argument);
+    }
 
     public async Task Rename(JobHead head)
     {
@@ -182,7 +228,7 @@ public sealed class OpenJob
     private async Task Keep(IReadOnlyList<Entry> entries)
     {
         var job = entries.Aggregate(Job, (j, e) => j.With(e));
-        var head = JobHeads.Of(job, Known.Bench, Head.Title) with { Archived = Head.Archived, Demo = Head.Demo };
+        var head = JobHeads.Of(job, Head.Complaint, Head.Title) with { Archived = Head.Archived, Demo = Head.Demo };
         var lines = string.Concat(entries.Select(e => Encoding.UTF8.GetString(e.Line.Span) + "\n"));
         await Store.Append(JsonSerializer.Serialize(head, DeskJson.Default.JobHead), lines);
         (Job, Head, _diagnosis) = (job, head, null);
@@ -196,13 +242,30 @@ public sealed class OpenJob
         Read();
     }
 
+    /// <summary>Drops the answer, and asks for another.</summary>
+    public Task Forget()
+    {
+        (Answer, Step, _answeredFor) = (null, null, "");
+        return Refresh();
+    }
+
+    private Task KeepAnswer(string key, string text) =>
+        Store.KeepAnswer(Head.Id, key, $"{JsonSerializer.Serialize(new StepShown(Answer!.Now, Answer.Next.Currency), DeskJson.Default.StepShown)}\n{text}");
+
     /// <summary>Marks the cautions of the step that were read since the answer was made.</summary>
     private void Read()
     {
-        if (Answer is { Now: { } now } answer && now.Cautions.Any(c => !c.Acknowledged))
+        if (Answer is not { } answer)
+        {
+            return;
+        }
+
+        if (answer.Now is { } now && now.Cautions.Any(c => !c.Acknowledged))
         {
             var projection = Projection.Of(Job);
             Answer = answer with { Now = now with { Cautions = [.. now.Cautions.Select(c => c with { Acknowledged = c.Acknowledged || StepReply.WasRead(projection, c.Id, now.SetUp) })] } };
         }
+
+        Step = new StepShown(Answer.Now, Answer.Next.Currency);
     }
 }

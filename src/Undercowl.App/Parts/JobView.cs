@@ -1,4 +1,6 @@
 using Microsoft.AspNetCore.Components;
+using Undercowl.App.Bench;
+using Undercowl.App.Browser;
 using Undercowl.App.Desk;
 
 namespace Undercowl.App.Parts;
@@ -6,6 +8,9 @@ namespace Undercowl.App.Parts;
 /// <summary>A page about one job: opens it, follows its changes, and leaves it.</summary>
 public abstract class JobView : ComponentBase, IDisposable
 {
+    /// <summary>Long enough for the browser to paint. Estimate.</summary>
+    private static readonly TimeSpan Breath = TimeSpan.FromMilliseconds(60);
+
     [Parameter]
     public string Id { get; set; } = "";
 
@@ -15,6 +20,9 @@ public abstract class JobView : ComponentBase, IDisposable
     public OpenJob? Job { get; private set; }
 
     protected bool Missing { get; private set; }
+
+    /// <summary>True for a page that has something to show before the whole job is there.</summary>
+    protected virtual bool Glances => false;
 
     public void Dispose()
     {
@@ -27,13 +35,30 @@ public abstract class JobView : ComponentBase, IDisposable
         if (Job?.Head.Id != Id)
         {
             Leave();
-            Job = await Desk.Open(Id);
+            Job = await (Glances ? Desk.Glance(Id) : Desk.Open(Id));
             Missing = Job is null;
             if (Job is { } job)
             {
                 job.Changed += OnChanged;
-                _ = job.Refresh();
+                _ = Fill(job);
                 await Opened();
+            }
+        }
+    }
+
+    /// <summary>After what there is has been shown: the rest of the job, then the answer to it, then what a tap needs.</summary>
+    private async Task Fill(OpenJob job)
+    {
+        await Task.Delay(Glances && job.Step is not null ? Breath : TimeSpan.Zero);
+        await job.Refresh();
+        BenchWorker.Wake();
+        if (Glances)
+        {
+            await Task.Delay(Breath);
+            // Read now, so that the first tap need not wait for it; an answer of other knowledge is worked out anew.
+            if (job.Answer is { } answer && answer.Knowledge != Known.Bench.KnowledgeHash)
+            {
+                await job.Forget();
             }
         }
     }

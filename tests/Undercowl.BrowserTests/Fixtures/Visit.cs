@@ -65,7 +65,8 @@ internal sealed class Visit : IAsyncDisposable
     public async Task<(JobAnswer Answer, string Text)> Answer()
     {
         var kept = await Page.EvaluateAsync<string>("async id => (await import('/js/store.js')).answer(id)", JobId);
-        var text = kept[(kept.IndexOf('\n', StringComparison.Ordinal) + 1)..];
+        // What it is for, the step by itself, the whole.
+        var text = kept.Split('\n', 3)[2];
         return (JsonSerializer.Deserialize(text, AnswerJson.Default.JobAnswer)!, text);
     }
 
