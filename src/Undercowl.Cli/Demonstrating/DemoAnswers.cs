@@ -15,7 +15,7 @@ internal sealed class DemoAnswers(DemoScript script) : IAnswers
     public string? Answer(ProposedStep step, bool cautions, JobDiagnosis diagnosis) => (cautions, step.Kind) switch
     {
         (true, _) => "ok",
-        (_, "remedy" or "restore") => "done",
+        (_, "remedy" or "restore" or "set-up") => "done",
         (_, "make-safe") => "all",
         (_, "sign-off") => $"sign {script.SignedBy}",
         (_, "refer") => "skip",

@@ -71,6 +71,7 @@ internal static class StepText
         {
             "remedy" => $"undercowl remedy {path} {step.Id}{at}",
             "make-safe" => $"undercowl ventilate {path} --met {string.Join(' ', step.Answers)}",
+            "set-up" => $"undercowl set-up {path} {string.Join(' ', step.SetUp.Select(s => $"{s.Key}={s.Value}"))}",
             "refer" => $"undercowl sign-off {path} --as referred --by WHO",
             _ => $"undercowl record {path} {step.Id}{at}{(step.With is null ? "" : $" --with {step.With}")}{string.Concat(step.Said.Select(s => $" --set-up {s.Key}={s.Value}"))} {(step.Answers.Count > 1 ? step.Answers[0] : $"NUMBER{(step.Answers.Count > 0 ? step.Answers[0] : "")}")}",
         };

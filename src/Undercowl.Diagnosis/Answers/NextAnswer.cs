@@ -18,8 +18,8 @@ public sealed record NextAnswer(
     string Currency);
 
 /// <summary>A step, all that is needed to do it, and what it is for.</summary>
-/// <param name="Kind">check, remedy, system-test, proof (a check that is to be shown before the repair counts as proven), refer, make-safe, or swap (a check that first exchanges two parts).</param>
-/// <param name="Id">The check or remedy; empty for refer.</param>
+/// <param name="Kind">check, remedy, system-test, proof (a check that is to be shown before the repair counts as proven), refer, make-safe, set-up (a state to be brought about before the work that it helps), or swap (a check that first exchanges two parts).</param>
+/// <param name="Id">The check, remedy, interlock or set-up key; empty for refer.</param>
 /// <param name="Place">Where.</param>
 /// <param name="With">For a swap: the other place.</param>
 /// <param name="Name">The step in words.</param>

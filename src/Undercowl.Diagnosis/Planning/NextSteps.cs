@@ -95,7 +95,16 @@ internal sealed class NextSteps
         }
 
         var telling = new MostTellingFirst(_network.Model.Layout, _outcomes, _repairs, _effort);
-        foreach (var proposal in Steady([.. telling.Order(ranking.Proposals, _checks)], _checks, shown))
+        List<Proposal> ordered = [.. telling.Order(ranking.Proposals, _checks)];
+        // Sniff before power: where the best step waits for the air to be smelt, that is asked before any look.
+        var waits = ordered.Count > 0 && Holding(ordered[0], open.Count, held) is not null ? ordered[0] : null;
+        ordered = Steady(new FirstThings(_network, _run, _repairs).Order(ordered, _checks, waits is null ? 0 : 1), _checks, shown);
+        if (waits is not null && ordered.Remove(waits))
+        {
+            ordered.Insert(0, waits);
+        }
+
+        foreach (var proposal in ordered)
         {
             if (proposals.Count >= top)
             {
@@ -115,6 +124,11 @@ internal sealed class NextSteps
             }
         }
 
+        new Helping(_network, _standing, _interlocks, _costs, _words).PutBefore(
+            proposals,
+            step => step.Kind == "remedy" ? _actions.FirstOrDefault(a => a.Remedy.Id == step.Id && a.Place == step.Place).Remedy : null,
+            remedy => Cost(remedy) + _effort.Minutes(Test, SetUpResolution.Of(_network.Model, Test, "engine", _standing)) * _costs.PerMinute,
+            quantity => LevelChances(quantity, 1));
         var toShow = Showing(proposals).ToArray();
         proposals.InsertRange(_toShow is not null && proposals.Count > 0 && !Gone ? 1 : proposals.TakeWhile(p => p.Kind == "make-safe").Count(), toShow);
         proposals.RemoveRange(Math.Min(top, proposals.Count), Math.Max(0, proposals.Count - top));

@@ -14,6 +14,11 @@ internal sealed class StepDescriptions(JobNetwork network, StandingEngine standi
         "remedy", remedy.Id, place, null, remedy.Name + Words.At(network.Model, remedy.Part, place), "", "the likeliest way to put it right for its cost",
         remedy.Minutes, cost, toFinish, new Dictionary<string, string>(), [], [], Cautions(remedy.Cautions, null), remedy.Steps, [], []);
 
+    /// <summary>A state to be brought about because it helps the work that comes next.</summary>
+    public ProposedStep Help(SetUpKey key, SetUpValue value, Help help, Knowledge.Remedy remedy, double? toFinish) => new(
+        "set-up", key.Id, "engine", null, char.ToUpperInvariant(value.Name[0]) + value.Name[1..], "", $"it helps what comes next, which may fail without it: {remedy.Name}",
+        value.Minutes, value.Minutes * costs.PerMinute, toFinish, new Dictionary<string, string> { [key.Id] = value.Id }, [], help.Tools, Cautions(value.Cautions, null), [], [], []);
+
     public ProposedStep SystemTest(Check test, double toFinish) =>
         Describe(test, "engine", null, Resolve(test), toFinish, "system-test", "see whether the complaint is gone", []);
 

@@ -6,12 +6,12 @@ namespace Undercowl.Diagnosis.Working;
 /// <summary>What is recorded when a step that was put is answered. Signing off and handing on are <see cref="SigningOff"/>.</summary>
 public static class StepReply
 {
-    /// <summary>The answer that a remedy or putting back was done.</summary>
+    /// <summary>The answer that a remedy, a state to be brought about or putting back was done.</summary>
     public const string Done = "done";
 
     /// <param name="diagnosis">The job as it is.</param>
     /// <param name="step">The step as it was put.</param>
-    /// <param name="answer">As typed: a reading for a check; <c>done</c> or <c>declined: why</c> for a remedy; conditions, or <c>all</c>, to make safe.</param>
+    /// <param name="answer">As typed: a reading for a check; <c>done</c> or <c>declined: why</c> for a remedy, <c>done</c> for a state to be brought about; conditions, or <c>all</c>, to make safe.</param>
     /// <exception cref="DiagnosisException">The answer does not fit the step.</exception>
     public static Draft Draft(JobDiagnosis diagnosis, ProposedStep step, string answer)
     {
@@ -21,6 +21,7 @@ public static class StepReply
         return step.Kind switch
         {
             "remedy" => Remedy(diagnosis, step, answer),
+            "set-up" => answer == Done ? Drafting.SetUp(diagnosis, step.SetUp) : throw new DiagnosisException($"\"{answer}\" does not say that it is so.", "Type done when it is."),
             "make-safe" => MakeSafe(diagnosis, step, answer),
             "restore" => answer == Done ? Restoring.Draft(diagnosis, Restoring.All) : throw new DiagnosisException($"\"{answer}\" does not say that it is back.", "Type done when all of it is put back."),
             "refer" or "sign-off" => throw new DiagnosisException($"\"{step.Name}\" ends the job.", "Say who signs."),

@@ -13,6 +13,11 @@ internal static class CheckRules
             var check = inspection.Checks.All[i];
             var path = inspection.Checks.Path(i);
             inspection.Source(check.Source, path);
+            if (check.FirstBy is { } practice)
+            {
+                inspection.Source(practice, path, "first-by");
+            }
+
             inspection.AtLeast(1, check.Revision, path.Member("revision"));
             inspection.AtLeast(0, check.Minutes, path.Member("minutes"));
             Again(inspection, check, path.Member("again"));

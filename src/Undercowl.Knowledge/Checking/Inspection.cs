@@ -92,12 +92,12 @@ internal sealed partial class Inspection(KnowledgeBase knowledge, IReadOnlySet<s
         return false;
     }
 
-    public void Source(string? id, string path)
+    public void Source(string? id, string path, string member = "source")
     {
         if (id is not null)
         {
             _sourcesUsed.Add(id);
-            Find(Sources, id, path.Member("source"));
+            Find(Sources, id, path.Member(member));
         }
     }
 

@@ -29,6 +29,7 @@ internal static class RemedyRules
                 inspection.OneOf("condition of lifting an interlock", remedy.Meets[k], inspection.Interlocks.All.SelectMany(r => r.Lift).Select(l => l.Id), path.Member("meets").Entry(k));
             }
 
+            Helped(inspection, remedy.HelpedBy, path.Member("helped-by"));
             if (remedy.Replaces == remedy.Cures.Count > 0)
             {
                 inspection.Report(path, remedy.Replaces ? "a replacement makes all aspects fresh and cures none besides" : $"{remedy.Id} changes nothing", "write replaces: true, or cures, and not both");
@@ -43,6 +44,27 @@ internal static class RemedyRules
             {
                 Cures(inspection, remedy, part, path.Member("cures"));
             }
+        }
+    }
+
+    private static void Helped(Inspection inspection, Help? help, string path)
+    {
+        if (help is null)
+        {
+            return;
+        }
+
+        for (var i = 0; i < help.Tools.Count; i++)
+        {
+            inspection.Find(inspection.Tools, help.Tools[i], path.Member("tools").Entry(i));
+        }
+
+        if (inspection.Find(inspection.SetUps, help.SetUp, path.Member("set-up")) is { } key
+            && inspection.OneOf($"value of {key.Id}", help.Value, key.Values.Select(v => v.Id), path.Member("value"))
+            && key.Values.First(v => v.Id == help.Value) is var value
+            && (key.Per != QuantityScope.Engine || value.Lifts.Count == 0 || value.Minutes is null || value.Restore is null))
+        {
+            inspection.Report(path.Member("value"), $"{help.SetUp}: {help.Value} is no help", "name a state of the whole engine that lifts something, takes minutes and says how it is undone");
         }
     }
 

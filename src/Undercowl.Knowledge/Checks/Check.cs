@@ -34,6 +34,12 @@ public sealed record Check
     /// <summary>Source of the minutes.</summary>
     public required string Source { get; init; }
 
+    /// <summary>
+    /// Source of the practice by which it comes before anything is measured or taken apart, or, where it proves a tool, before what that tool read is
+    /// believed; null for all that has no such place.
+    /// </summary>
+    public string? FirstBy { get; init; }
+
     /// <summary>Checks of one cluster share their preparation; empty for none.</summary>
     public string? Cluster { get; init; }
 

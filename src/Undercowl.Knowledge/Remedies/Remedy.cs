@@ -43,6 +43,21 @@ public sealed record Remedy
     public IReadOnlyList<string> Meets { get; init => field = value ?? []; } = [];
 
     public string? Cluster { get; init; }
+
+    /// <summary>What helps the work where the engine lacks what that lifts; null for nothing.</summary>
+    public Help? HelpedBy { get; init; }
+}
+
+/// <summary>A state of the set-up, brought about before the work that it helps.</summary>
+public sealed record Help
+{
+    /// <summary>A key of the set-up that is one for the whole engine.</summary>
+    public required string SetUp { get; init; }
+
+    /// <summary>Its value: one that lifts a quantity, takes minutes and is undone after.</summary>
+    public required string Value { get; init; }
+
+    public IReadOnlyList<string> Tools { get; init => field = value ?? []; } = [];
 }
 
 /// <summary>Conditions of an aspect that an action mends, and the chance (0 to 1) that it does not.</summary>

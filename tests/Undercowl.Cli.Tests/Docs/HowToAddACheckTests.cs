@@ -125,7 +125,7 @@ public sealed class HowToAddACheckTests : IDisposable
         Assert.Equal(1, ran.Code);
         var said = ran.Out + ran.Error;
         Assert.Matches("""checks/tank-vent-open\.yaml:\d+: .*restricted.*; """, said);
-        Assert.Matches("""parts/shift-interrupt\.yaml:8: .*source.*; """, said);
+        Assert.Matches("""parts/shift-interrupt\.yaml:9: .*source.*; """, said);
     }
 
     public void Dispose() => _terminal.Dispose();

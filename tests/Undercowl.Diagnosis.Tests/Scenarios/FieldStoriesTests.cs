@@ -116,11 +116,27 @@ public sealed class FieldStoriesTests
 
         Aired(story).Proposes(2, p => p.Id == "clear-flood" && p.Steps[0].Contains("booster", StringComparison.Ordinal) && p.Steps.Any(s => s.Contains("plugs out and dried", StringComparison.Ordinal)), "clearing the flood on a booster, plugs out and dried");
         Assert.DoesNotContain(story.Next(6), p => p.Id is "fires-on-hand-fuel" or "plug-own-spark" or "clean-carburettor");
+        Boosted(story.Record(new Intake("how-tried", "many")));
 
         Aired(story.Remedy("clear-flood").SetUp("heat", "cold"))
             .Find("how-primed", "normal").FindAll("spark-to-ground", "always", [1, 2, 3]).FindAll("plug-wetness", "fuel", [1, 2, 3]);
         Assert.Contains(Leader(story), (string[])["starting-enrichment@engine.action=lets-in", "carburettor@cyl:1.float=stuck-open"]);
         Assert.DoesNotContain(story.Next(5), p => p.Id == "clean-carburettor");
+    }
+
+    /// <summary>Aired, the booster is the next step, with its own cautions and its place on the restore list, and then the flood is cleared.</summary>
+    private static void Boosted(Story story)
+    {
+        var next = story.Next(2);
+        Assert.Equal([("set-up", "booster"), ("remedy", "clear-flood")], next.Select(p => (p.Kind, p.Id)));
+        Assert.Contains(next[0].Cautions, c => c.Id == "battery-sparks");
+        Assert.Contains("booster-battery", next[0].Tools);
+        var without = new Story(story, story.Job).Record(new Tools([], ["booster-battery"]));
+        Assert.Equal("clear-flood", without.Next(1)[0].Id);
+
+        var across = new Story(story, story.Job).SetUp("booster", "yes");
+        Assert.Equal("clear-flood", across.Next(1)[0].Id);
+        Assert.Contains(across.Diagnosis.Restore, r => r.Key == "booster");
     }
 
     [Fact]
@@ -138,7 +154,7 @@ public sealed class FieldStoriesTests
             Assert.True(WashedOverWorn(story, cylinder) > 10);
         }
 
-        Aired(story).Proposes(2, p => p.Id == "clear-over-fuelled", "clearing it, with oil where it was washed");
+        Aired(story).Proposes(2, p => p.Id == "clear-over-fuelled" && p.Steps.Any(s => s.Contains("oil into each hole", StringComparison.Ordinal)) && p.Steps.Any(s => s.StartsWith("Gauge again", StringComparison.Ordinal)), "clearing it, oiled where it was washed and gauged again");
         // Oil brings all of it back, which washing and rings share, and valves do not.
         var oiled = new Story(story, story.Job);
         foreach (var cylinder in story.Cylinders)

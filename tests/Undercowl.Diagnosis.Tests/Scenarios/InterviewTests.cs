@@ -34,6 +34,9 @@ public sealed class InterviewTests
     [InlineData("last-thing-done", "sank", "cylinder@cyl:1.liquid=water", 8, 25)]
     [InlineData("last-thing-done", "battery-fitted", "control-unit@engine.electronics=dead", 0.5, 6)]
     [InlineData("parts-fitted", "plugs", "spark-plug@cyl:1.electrodes=worn", -6, -1)]
+    [InlineData("how-tried", "many", "battery@side:boat.state=low", 1, 4)]
+    [InlineData("how-tried", "many", "starting-enrichment@engine.use=over-primed", 1, 5)]
+    [InlineData("how-tried", "many", "cylinder@cyl:1.liquid=washed", 0.5, 5)]
     [InlineData("kept", "salt-water", "main-plug@engine.stop-pin=failed", 2, 7)]
     public void An_answer_moves_what_it_tells_of_and_says_so(string question, string answer, string cause, double least, double most)
     {
@@ -41,6 +44,24 @@ public sealed class InterviewTests
         var weight = why.Weights.Single(w => w.What.EndsWith(Shop.Knowledge.Intake.First(q => q.Id == question).Answers.First(a => a.Id == answer).Name, StringComparison.Ordinal));
         Assert.InRange(weight.Stepwise, least, most);
         Assert.Equal(why.PosteriorDecibans, why.PriorDecibans + why.Weights.Sum(w => w.Stepwise), 9);
+    }
+
+    /// <summary>What befell an engine hits several parts at once: the answer that tells of it raises each of them.</summary>
+    [Theory]
+    [InlineData("two-stroke-3-cdi", "fuel-age", "last-season", "fuel-tank@side:boat.fuel=stale", "carburettor@cyl:1.jets=blocked", "carburettor@cyl:3.float=stuck-open", "battery@side:boat.state=weak-cells")]
+    [InlineData("two-stroke-3-cdi", "kept", "salt-water", "main-plug@engine.pins=corroded", "charge-connector@engine.pins=corroded-through", "unit-ground@engine.bond=resistive", "coil-ground@cyl:2.bond=resistive")]
+    [InlineData("two-stroke-3-cdi", "how-it-died", "with-alarm", "head-gasket@cyl:1.seal=blown", "piston-rings@cyl:2.seal=stuck", "piston@cyl:3.crown=holed")]
+    [InlineData("four-stroke-4-inductive", "last-thing-done", "battery-fitted", "unit-fuse@engine.element=blown", "main-fuse@engine.element=blown", "control-unit@engine.electronics=dead")]
+    [InlineData("two-stroke-3-cdi", "last-thing-done", "hit-something", "flywheel-key@engine.fit=sheared", "rotating-group@engine.freedom=stiff")]
+    [InlineData("two-stroke-3-cdi", "last-thing-done", "sank", "cylinder@cyl:1.liquid=water", "cylinder@cyl:3.liquid=water", "fuel-tank@side:boat.fuel=water", "starter-motor@engine.motor=dragging")]
+    [InlineData("two-stroke-3-cdi", "last-thing-done", "serviced", "lead-routing@engine.order=crossed", "coil-ground@cyl:1.bond=open", "unit-ground@engine.bond=open")]
+    [InlineData("two-stroke-3-cdi", "last-thing-done", "refuelled", "fuel-tank@side:boat.fuel=water", "tank-vent@side:boat.passage=shut", "fuel-line@side:boat.tightness=apart")]
+    [InlineData("four-stroke-2-cdi", "last-thing-done", "laid-over", "cylinder@cyl:1.liquid=oil", "cylinder@cyl:2.liquid=oil")]
+    [InlineData("four-stroke-4-inductive", "how-tried", "many", "battery@side:boat.state=low", "cold-start-control@engine.use=over-fuelled", "cylinder@cyl:1.liquid=washed", "cylinder@cyl:4.liquid=washed")]
+    public void What_befell_an_engine_raises_all_that_it_bears_on(string layout, string question, string answer, params string[] causes)
+    {
+        var (before, after) = (Shop.Story(layout, "no-start"), Asked(layout, (question, answer)));
+        Assert.All(causes, c => Assert.True(Decibans.Of(after.AsFound(c)) > Decibans.Of(before.AsFound(c)) + 0.5, $"{c}: {before.AsFound(c):0.00000} before, {after.AsFound(c):0.00000} after"));
     }
 
     [Fact]

@@ -250,6 +250,28 @@ public sealed class ModellingPointsTests
         Assert.True(causes.Sum(c => c.AsFound) > 10 * causes.Sum(c => c.Prior));
     }
 
+    /// <summary>A pump driven by one crankcase starves all when that does not hold, and the seal of another cylinder starves its own only.</summary>
+    [Fact]
+    public void A_pump_driven_by_the_crankcase_of_one_cylinder_starves_all_when_its_seal_is_gone()
+    {
+        const string Drives = "pulse-crankcase@cyl:1.seal=blown", Other = "crankcase-seal@cyl:2.seal=blown";
+        double[] Gains(params string[] bowls)
+        {
+            var story = Shop.Story("cut-down-2-pulse", "no-start");
+            double[] before = [Decibans.Of(story.AsFound(Drives)), Decibans.Of(story.AsFound(Other))];
+            for (var c = 1; c <= bowls.Length; c++)
+            {
+                story.Find("bowl-fuel", bowls[c - 1], $"cyl:{c}");
+            }
+
+            return [Decibans.Of(story.AsFound(Drives)) - before[0], Decibans.Of(story.AsFound(Other)) - before[1]];
+        }
+
+        var (both, none) = (Gains("empty", "empty"), Gains("full", "full"));
+        Assert.True(both[0] > 3 && both[1] < 1, $"{both[0]:0.0} and {both[1]:0.0} dB with both bowls empty");
+        Assert.True(none[0] < -8 && none[1] > none[0] + 8, $"{none[0]:0.0} and {none[1]:0.0} dB with both full");
+    }
+
     /// <summary>
     /// Ten millimetres break down at about 12 kV between needles and 30 kV in a near-uniform field, and a millimetre read by eye is as much as a thousand metres of
     /// altitude: common practice. So a gap that is jumped bounds kilovolts widely, and the tester's shape is the tool's.

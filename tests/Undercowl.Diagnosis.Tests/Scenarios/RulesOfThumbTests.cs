@@ -1,5 +1,6 @@
 using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.Tests.Fixtures;
+using Undercowl.Jobs;
 using Xunit;
 
 namespace Undercowl.Diagnosis.Tests.Scenarios;
@@ -16,6 +17,47 @@ public sealed class RulesOfThumbTests
         double[] weak = [.. ((string[])["3mm", "6mm", "9mm", "12mm"]).Select(gap => Shop.Story(layout, "misses").Find("spark-to-ground", "always", "cyl:2", ("gap", gap)).AsFound(coil))];
         Assert.Equal(weak.OrderDescending(), weak);
         Assert.True(weak[^1] < weak[0] / 4);
+    }
+
+    /// <summary>Kill switch, fuel in the tank, loose connection, fuse: each first proposal answered as found in order, the looks are the first five, and no tool is taken in hand before.</summary>
+    [Theory]
+    [InlineData("two-stroke-3-cdi", "lanyard-clip=home", "tank-level=enough", "tank-vent-open=open", "terminals-look=clean")]
+    [InlineData("four-stroke-4-inductive", "lanyard-clip=home", "tank-level=enough", "tank-vent-open=open", "terminals-look=clean", "unit-fuse-look=whole")]
+    public void Before_any_of_it_kill_switch_fuel_loose_connection_and_fuse(string layout, params string[] looks)
+    {
+        var story = Shop.Story(layout, "no-start");
+        var found = looks.Select(l => l.Split('=')).ToDictionary(l => l[0], l => l[1]);
+        var open = found.Keys.ToHashSet();
+        while (open.Count > 0)
+        {
+            var first = story.Next(1)[0];
+            Assert.True(open.Remove(first.Id), $"{first.Id} before {string.Join(", ", open)}");
+            story.Find(first.Id, found[first.Id], first.Place);
+        }
+
+        Assert.True(looks.Length <= 5);
+    }
+
+    [Fact]
+    public void What_the_interview_speaks_against_is_looked_at_later_and_once_a_tool_is_in_hand_looks_have_no_claim_of_their_own()
+    {
+        Assert.Equal("tank-level", Shop.Story("two-stroke-3-cdi", "no-start").Find("lanyard-clip", "home", "side:boat").Next(1)[0].Id);
+        // Filled up just before it is hardly empty, and its vent is as likely shut.
+        var filled = Shop.Story("two-stroke-3-cdi", "no-start").Record(new Intake("last-thing-done", "refuelled")).Find("lanyard-clip", "home", "side:boat");
+        Assert.Equal("tank-vent-open", filled.Next(1)[0].Id);
+
+        var measured = Shop.Story("two-stroke-3-cdi", "no-start").FindAll("spark-to-ground", "always", [1, 2, 3]);
+        Assert.DoesNotContain(measured.Next(1), p => p.Id is "lanyard-clip" or "terminals-look");
+    }
+
+    /// <summary>No spark on any, the ground not proven: that is often a clip on paint. One that sparks proves it.</summary>
+    [Fact]
+    public void The_testers_ground_is_proven_where_the_pattern_smells_of_it()
+    {
+        var story = Shop.Story("two-stroke-3-cdi", "no-start").Find("battery-cranking-volts", "11.0 V", "side:boat").Find("cranking-rpm", "320 rpm");
+        Assert.DoesNotContain(story.Next(5), p => p.Id == "tester-earth");
+        new Story(story, story.Job).FindAll("spark-to-ground", "never", [1, 2, 3]).ProposesSoon("tester-earth");
+        Assert.DoesNotContain(new Story(story, story.Job).FindAll("spark-to-ground", "always", [1, 3]).Find("spark-to-ground", "never", "cyl:2").Next(8), p => p.Id == "tester-earth");
     }
 
     [Fact]
