@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Security.Cryptography;
 using System.Text.Json;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Engine;
@@ -74,8 +75,13 @@ public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
         }
 
         // That cautions were read changes no step, and they are read between the step's being put and its reading.
-        var entries = string.Join(' ', job.Entries.Where(e => e.Body is not CautionAcknowledged).Select(e => e.Id));
-        return _firsts.GetOrAdd($"{entries} {shown.Step} {string.Join(' ', shown.Left)}", _ => find());
+        using var entries = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var entry in job.Entries.Where(e => e.Body is not CautionAcknowledged))
+        {
+            entries.AppendData(entry.Line.Span);
+        }
+
+        return _firsts.GetOrAdd($"{Convert.ToHexString(entries.GetHashAndReset())} {shown.Step} {string.Join(' ', shown.Left)}", _ => find());
     }
 
     internal EngineModel Model(EngineLayout layout)

@@ -76,6 +76,11 @@ internal sealed class Audit
                 {
                     Add($"complaints/{complaint.Id}/given/{level}", complaint.Given[level], null, complaint.Source, "complaint", $"chance of \"{complaint.Name}\" where {quantity.Name} is {level}");
                 }
+
+                foreach (var (besides, level) in complaint.Also.SelectMany(b => b.Given.Keys, (b, l) => (b, l)))
+                {
+                    Add($"complaints/{complaint.Id}/also/{besides.Quantity}/given/{level}", besides.Given[level], null, complaint.Source, "complaint", $"chance of \"{complaint.Name}\" where {_network.Model.Quantity(besides.Quantity).Name} is {level} at another moment");
+                }
             }
         }
     }
