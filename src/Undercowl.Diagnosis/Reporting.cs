@@ -1,4 +1,3 @@
-using System.Globalization;
 using Undercowl.Diagnosis.Answers;
 using Undercowl.Diagnosis.Beliefs;
 using Undercowl.Diagnosis.Engine;
@@ -50,7 +49,7 @@ internal static class Reporting
         [.. diagnosis.Projection.Live.Reverse().Where(e => e.Body is not CautionAcknowledged).Take(count).Select(e => Entry(diagnosis.Network.Model, e))];
 
     private static ReportEntry Entry(EngineModel model, Entry entry) => new(
-        entry.Id.ToString(), entry.At.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), entry.Body.Kind, Text(model, model.Knowledge, entry.Body));
+        entry.Id.ToString(), ReportEntry.Time(entry.At), entry.Body.Kind, Text(model, model.Knowledge, entry.Body));
 
     private static string Text(EngineModel model, KnowledgeBase knowledge, EntryBody body) => body switch
     {

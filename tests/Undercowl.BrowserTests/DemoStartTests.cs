@@ -36,6 +36,7 @@ public sealed class DemoStartTests
             ["complaintName"] = answer.Complaint,
             ["words"] = script.Words,
             ["intake"] = new JsonArray([.. script.Intake.Select(i => new JsonArray(i.Question, i.Answer))]),
+            ["at"] = ReportEntry.Time(new Standing().GetUtcNow()),
             ["entries"] = new JsonArray([.. job.Entries.Select(e => (JsonNode)e.Id.ToString())]),
             ["step"] = new JsonObject { ["now"] = JsonNode.Parse(JsonSerializer.Serialize(answer.Now, AnswerJson.Default.ProposedStep)), ["currency"] = answer.Next.Currency },
         }.ToJsonString(new JsonSerializerOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Undercowl.Diagnosis.Answers;
 using Undercowl.Jobs;
 
 namespace Undercowl.App.Desk;
@@ -15,6 +16,7 @@ namespace Undercowl.App.Desk;
 /// <param name="ComplaintName">The complaint in words.</param>
 /// <param name="Words">The customer's words.</param>
 /// <param name="Intake">What was heard to begin with, question and answer.</param>
+/// <param name="At">The time that the answer has for them.</param>
 /// <param name="Entries">Ids that the answer has for these entries.</param>
 /// <param name="Step">The first step by itself, as <see cref="StepShown"/>.</param>
 internal sealed record DemoStart(
@@ -26,6 +28,7 @@ internal sealed record DemoStart(
     string ComplaintName,
     string Words,
     string[][] Intake,
+    string At,
     string[] Entries,
     JsonElement Step)
 {
@@ -39,7 +42,7 @@ internal sealed record DemoStart(
         var head = new JobHead("", "Demonstration", LayoutName, ComplaintName, Words, now, now, "open", Demo: true);
         var open = await OpenJob.Begin(opening, head, [.. Intake.Select(i => new Intake(i[0], i[1]))], writer);
         var ours = Entries.Zip(open.Job.Entries).Aggregate(answer, (text, pair) => text.Replace(pair.First, pair.Second.Id.ToString(), StringComparison.Ordinal));
-        await open.Give(Step.GetRawText(), ours);
+        await open.Give(Step.GetRawText(), ours.Replace(At, ReportEntry.Time(open.Job.Entries[0].At), StringComparison.Ordinal));
         return open;
     }
 }

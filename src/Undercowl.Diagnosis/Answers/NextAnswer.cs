@@ -86,7 +86,8 @@ public sealed record NumberAsked(string Unit, IReadOnlyList<string> Units, doubl
 /// <param name="Ask">As it is put.</param>
 /// <param name="Answers">The answers that may be recorded.</param>
 /// <param name="Bits">How much its answer would tell of what must be mended.</param>
-public sealed record QuestionAnswer(string Id, string Ask, IReadOnlyList<string> Answers, double Bits);
+/// <param name="Choices">The answers in words.</param>
+public sealed record QuestionAnswer(string Id, string Ask, IReadOnlyList<string> Answers, double Bits, IReadOnlyList<NamedAnswer> Choices);
 
 /// <summary>A caution by id and text; <paramref name="Acknowledged"/> when it was, in this job and set-up.</summary>
 public sealed record CautionAnswer(string Id, string Text, bool Acknowledged);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Undercowl.Diagnosis.Answers;
 
 /// <summary>The record of a job, for the customer, the next technician and the next season.</summary>
@@ -26,7 +28,11 @@ public sealed record ReportAnswer(
     string Outcome);
 
 /// <summary>One entry in words.</summary>
-public sealed record ReportEntry(string Entry, string At, string Kind, string Text);
+public sealed record ReportEntry(string Entry, string At, string Kind, string Text)
+{
+    /// <summary>A time as entries show it.</summary>
+    public static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+}
 
 /// <summary>Whether the job may be signed off as proven.</summary>
 /// <param name="Proven">True when nothing is missing.</param>

@@ -29,7 +29,7 @@ internal sealed class OpenQuestions(JobNetwork network, ForwardRun run)
                 .Where(q => q.Bits >= WorthPutting)
                 .OrderByDescending(q => Math.Round(q.Bits, 6)).ThenBy(q => q.Question.Id, StringComparer.Ordinal)
                 .Take(Most)
-                .Select(q => new QuestionAnswer(q.Question.Id, q.Question.Ask, [.. q.Question.Answers.Select(a => a.Id)], q.Bits)),
+                .Select(q => new QuestionAnswer(q.Question.Id, q.Question.Ask, [.. q.Question.Answers.Select(a => a.Id)], q.Bits, [.. q.Question.Answers.Select(a => new NamedAnswer(a.Id, a.Name))])),
         ];
     }
 
