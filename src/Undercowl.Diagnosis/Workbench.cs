@@ -24,6 +24,12 @@ public sealed class Workbench(KnowledgeBase knowledge, string knowledgeHash)
     private readonly ConcurrentDictionary<string, EngineModel> _models = [];
     private readonly ConcurrentDictionary<string, StepName> _firsts = [];
 
+    /// <summary>Changes whenever any of the rooms do that an answer comes from.</summary>
+    public static string Edition { get; } = string.Join(
+        ' ',
+        ((Type[])[typeof(Workbench), typeof(Job), typeof(KnowledgeBase), typeof(Undercowl.Planning.Planner), typeof(Undercowl.Inference.Network), typeof(Undercowl.Physics.PhysicsRangeException)])
+            .Select(t => t.Module.ModuleVersionId.ToString("N")));
+
     public KnowledgeBase Knowledge { get; } = knowledge;
 
     public string KnowledgeHash { get; } = knowledgeHash;

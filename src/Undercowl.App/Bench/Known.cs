@@ -8,8 +8,8 @@ internal static class Known
 {
     public static Workbench Bench => field ??= Read();
 
-    /// <summary>Changes whenever program or knowledge do: what was worked out by another is worked out again.</summary>
-    public static string Edition { get; } = typeof(Known).Module.ModuleVersionId.ToString("N");
+    /// <summary>Changes whenever program or knowledge do, which is in this assembly: what was worked out by another is worked out again.</summary>
+    public static string Edition { get; } = $"{typeof(Known).Module.ModuleVersionId:N} {Workbench.Edition}";
 
     private static Workbench Read()
     {

@@ -2,7 +2,7 @@ using System.Runtime.InteropServices.JavaScript;
 
 namespace Undercowl.App.Browser;
 
-/// <summary>What only the browser can do: files, sharing, theme, printing, focus; <c>js/device.js</c>.</summary>
+/// <summary>What only the browser can do: files, sharing, theme, printing; <c>js/device.js</c>.</summary>
 internal static partial class Device
 {
     private const string Module = "device";
@@ -37,9 +37,6 @@ internal static partial class Device
 
     [JSImport("print", Module)]
     public static partial void Print();
-
-    [JSImport("focus", Module)]
-    public static partial void Focus(string id);
 
     [JSImport("deviceName", Module)]
     public static partial string DeviceName();

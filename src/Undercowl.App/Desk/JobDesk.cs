@@ -56,6 +56,8 @@ public sealed class JobDesk
     {
         var now = TimeProvider.System.GetUtcNow();
         var head = new JobHead("", title, "", Known.Bench.Knowledge.ComplaintOf(complaint)?.Name ?? complaint, words, now, now, "open");
+        // Else the browser may throw jobs away when it wants the room.
+        _ = Store.Persist();
         return _open = await OpenJob.Begin(Known.Bench.Opening(layout, complaint, words), head, told, await Writer());
     }
 

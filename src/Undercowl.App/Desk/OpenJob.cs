@@ -17,6 +17,9 @@ public sealed class OpenJob
 {
     private readonly EntryWriter _writer;
     private readonly List<EntryId> _done = [];
+
+    /// <summary>One deed at a time: the entries of two taps in a row follow each other.</summary>
+    private Task _turn = Task.CompletedTask;
     private JobDiagnosis? _diagnosis;
     private string _lines = "";
     private string _answeredFor = "";
@@ -52,9 +55,6 @@ public sealed class OpenJob
 
     public bool MayUndo => _done.Count > 0;
 
-    /// <summary>The log as text, for export.</summary>
-    public string Lines => _lines;
-
     private string Key => $"{Known.Edition} {Head.Telling} {Left.Text.Replace('\n', '|')}";
 
     /// <summary>
@@ -88,7 +88,7 @@ public sealed class OpenJob
     public static async Task<OpenJob> Begin(Opened opening, JobHead head, IReadOnlyList<EntryBody> told, EntryWriter writer)
     {
         var open = new OpenJob(head, LeftSteps.Parse(""), writer);
-        await open.Keep(open.Entries([opening, .. told]));
+        await open.Keep([opening, .. told]);
         return open;
     }
 
@@ -126,8 +126,7 @@ public sealed class OpenJob
     public async Task Record(Draft draft)
     {
         await Ready();
-        var entries = Entries(draft.Bodies);
-        await Keep(entries);
+        var entries = await Keep(draft.Bodies);
         if (entries.Count > 0 && entries[^1].Body is not CautionAcknowledged)
         {
             _done.Add(entries[^1].Id);
@@ -149,7 +148,8 @@ public sealed class OpenJob
 
     public async Task Withdraw(EntryId entry, string why)
     {
-        await Keep([_writer.Next(Job, new Withdrawn(entry, why))]);
+        await Ready();
+        await Keep([new Withdrawn(entry, why)]);
         _ = Refresh();
     }
 
@@ -218,15 +218,18 @@ public sealed class OpenJob
         return await BenchWorker.Ask(kind, _lines, argument);
     }
 
-    public async Task Rename(JobHead head)
+    private Task<List<Entry>> Keep(IReadOnlyList<EntryBody> bodies)
     {
-        Head = head;
-        await Store.Keep(JsonSerializer.Serialize(head, DeskJson.Default.JobHead));
-        Changed?.Invoke();
+        var kept = KeepAfter(_turn, bodies);
+        _turn = kept;
+        return kept;
     }
 
-    private async Task Keep(IReadOnlyList<Entry> entries)
+    private async Task<List<Entry>> KeepAfter(Task before, IReadOnlyList<EntryBody> bodies)
     {
+        // Whether it went well is told to whoever did it.
+        await Task.WhenAny(before);
+        var entries = Entries(bodies);
         var job = entries.Aggregate(Job, (j, e) => j.With(e));
         var head = JobHeads.Of(job, Head.Complaint, Head.Title) with { Archived = Head.Archived, Demo = Head.Demo };
         var lines = string.Concat(entries.Select(e => Encoding.UTF8.GetString(e.Line.Span) + "\n"));
@@ -234,6 +237,7 @@ public sealed class OpenJob
         (Job, Head, _diagnosis) = (job, head, null);
         _lines += lines;
         Read();
+        return entries;
     }
 
     private void Take(string key, string text)

@@ -1,4 +1,4 @@
-// What only the browser can do: files, sharing, theme, printing, focus.
+// What only the browser can do: files, sharing, theme, printing.
 export function theme(name) {
   document.documentElement.dataset.theme = name;
   try {
@@ -60,20 +60,6 @@ export function choose(accept) {
 
 export function print() {
   window.print();
-}
-
-export function focus(id) {
-  const at = document.getElementById(id);
-  at?.focus({ preventScroll: true });
-  at?.scrollIntoView({ block: 'start' });
-}
-
-export function show(id) {
-  document.getElementById(id)?.showModal?.();
-}
-
-export function hide(id) {
-  document.getElementById(id)?.close?.();
 }
 
 export function deviceName() {

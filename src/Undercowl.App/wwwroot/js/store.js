@@ -28,7 +28,8 @@ async function write(stores, act) {
   await new Promise((resolve, reject) => {
     const deed = db.transaction(stores, 'readwrite', { durability: 'strict' });
     deed.oncomplete = resolve;
-    deed.onabort = () => reject(deed.error ?? new Error('The browser did not keep it.'));
+    deed.onabort = () => reject(new Error(
+      `The browser did not keep it (${deed.error?.name ?? 'aborted'}): nothing was recorded. Free some space on this device and record it again.`));
     act(...stores.map(s => deed.objectStore(s)));
   });
 }
